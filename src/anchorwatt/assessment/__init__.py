@@ -1,0 +1,191 @@
+"""`assess(design)`: everything that follows from a design, computed once, when first asked for."""
+
+from __future__ import annotations
+
+import math
+from functools import cached_property
+
+import numpy as np
+
+from anchorwatt.assessment.cabins import cabin_answers
+from anchorwatt.assessment.headline import headline
+from anchorwatt.assessment.records import (
+    Answer,
+    CabinAnswer,
+    Column,
+    Comparison,
+    Input,
+    Recharge,
+    Table,
+    Why,
+)
+from anchorwatt.assessment.tables import recharge_table, run_table
+from anchorwatt.checks import Evidence, Finding, Verdict, check
+from anchorwatt.design import Design, origin, specify
+from anchorwatt.design.specification import Doing, Estimate, Specification
+from anchorwatt.physics.engine import DIESEL_DENSITY
+from anchorwatt.simulation.forcing import recharge_stretch
+from anchorwatt.simulation.runs import Run, Simulation
+from anchorwatt.sizing.mass import alternative_mass, cooling_mass
+from anchorwatt.units import show
+
+CAUTIONS = (
+    "Anchorwatt advises; it does not certify. Local codes and licensed or certified people decide.",
+    "Lithium batteries, shore power, refrigerant, running engines and through-hull work can kill or sink: "
+    "leave them to people who are qualified for them.",
+    "Keep carbon-monoxide alarms working: a quiet night of your own does not stop a neighbour's exhaust.",
+)
+
+HELD_BY = ("the curve", "the bank", "its current setting", "temperature", "the belt", "the engine")
+
+
+class Assessment:
+    """All answers of one design. Attributes are computed when first read and then kept."""
+
+    cautions: tuple[str, ...] = CAUTIONS
+
+    def __init__(self, design: Design) -> None:
+        self.design = design
+
+    @cached_property
+    def specification(self) -> Specification:
+        """The design with every name looked up and every gap filled."""
+        return specify(self.design)
+
+    @cached_property
+    def simulation(self) -> Simulation:
+        """The runs behind the answers."""
+        return Simulation(self.specification)
+
+    @property
+    def estimates(self) -> tuple[Estimate, ...]:
+        """Every figure that nobody typed."""
+        return self.specification.estimates
+
+    @property
+    def weather_source(self) -> str:
+        """Where the weather comes from, in words."""
+        return self.simulation.weather.source
+
+    @cached_property
+    def checks(self) -> tuple[Finding, ...]:
+        """What every rule found."""
+        return check(Evidence(self.specification, self.simulation))
+
+    @cached_property
+    def headline(self) -> tuple[Answer, ...]:
+        """The answers that decide the job."""
+        return headline(
+            self.specification, self.simulation, self.checks, lambda key: origin(self.design, key)
+        )
+
+    def answer(self, key: str) -> Answer:
+        """The headline answer of that key.
+
+        Raises
+        ------
+        KeyError
+            no such answer; the text lists those that there are.
+        """
+        for answer in self.headline:
+            if answer.key == key:
+                return answer
+        raise KeyError(f"no answer {key}; there are {', '.join(a.key for a in self.headline)}")
+
+    @cached_property
+    def cabins(self) -> tuple[CabinAnswer, ...]:
+        """Load, and the night's warmest and dampest, cabin by cabin."""
+        return cabin_answers(self.specification, self.simulation)
+
+    @cached_property
+    def night(self) -> Table:
+        """The night, minute by minute."""
+        return run_table(self.specification, self.simulation.night)
+
+    @cached_property
+    def day(self) -> Table:
+        """From dawn to where the next night begins, by the plan."""
+        return run_table(self.specification, self.simulation.day)
+
+    @cached_property
+    def recharge(self) -> Recharge | None:
+        """How the engines put the night back; None without an alternator."""
+        run = self.simulation.recharge
+        stretch = recharge_stretch(self.specification, self.simulation.dawn)
+        if run is None or stretch is None:
+            return None
+        if stretch.period.doing is Doing.MOTORING:
+            doing = f"motoring at {show(stretch.period.boat_speed, 'speed', 'si')}"
+        else:
+            doing = "at anchor, engines at their charging speed"
+        total = run.held[0].sum()
+        held = run.held[0].sum(axis=0) / total if total > 0.0 else np.zeros(len(HELD_BY))
+        reached = float(run.summary.full_at[0])
+        return Recharge(
+            doing=doing,
+            engine_time=reached,
+            fuel_added=self.answer("recharge_fuel_L").value,
+            fuel_burnt=math.nan if math.isnan(reached) else float(run.summary.fuel[0]) / DIESEL_DENSITY,
+            mean_alternator_current=float(run.series.alternator_current[0].sum(axis=0).mean()),
+            highest_winding=float(run.summary.hottest_winding[0]),
+            held_by=tuple((name, float(share)) for name, share in zip(HELD_BY, held, strict=True) if share > 0.0),
+            table=recharge_table(self.specification, run),
+        )
+
+    @cached_property
+    def comparisons(self) -> tuple[Comparison, ...]:
+        """The night on the shared plant and, where the design names them, on self-contained units."""
+        specification = self.specification
+        rows = [
+            _comparison(
+                "shared variable-speed plant",
+                self.simulation.night,
+                "starts from rest without a surge",
+                cooling_mass(specification),
+            )
+        ]
+        other = self.simulation.alternative_night
+        if other is not None and specification.alternative is not None:
+            ratio = max(unit.starting_ratio for unit in specification.alternative.units)
+            rows.append(
+                _comparison(
+                    "self-contained units",
+                    other,
+                    f"each start draws up to {ratio:g} times its running current",
+                    alternative_mass(specification),
+                )
+            )
+        return tuple(rows)
+
+
+def _comparison(plant: str, run: Run, starting: str, mass: float) -> Comparison:
+    return Comparison(
+        plant=plant,
+        night_energy=float(run.summary.bank_out[0]),
+        peak_plant_power=float(run.summary.peak_plant_power[0]),
+        starting_current_note=starting,
+        charge_at_dawn=float(run.end.charge[0]),
+        mass=mass,
+    )
+
+
+def assess(design: Design) -> Assessment:
+    """Everything that follows from a design."""
+    return Assessment(design)
+
+
+__all__ = [
+    "Answer",
+    "Assessment",
+    "CabinAnswer",
+    "Column",
+    "Comparison",
+    "Estimate",
+    "Finding",
+    "Input",
+    "Recharge",
+    "Table",
+    "Verdict",
+    "Why",
+    "assess",
+]

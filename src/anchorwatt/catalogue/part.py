@@ -1,0 +1,174 @@
+"""What all rows of the catalogue have in common, and the register of kinds.
+
+A kind is a module with its record and a YAML file of the same name with its rows. Rows are read when a
+kind is first asked for, and each row becomes a record when it is first asked for.
+"""
+
+from __future__ import annotations
+
+import difflib
+import functools
+from collections.abc import Callable, Mapping
+from importlib import resources
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from anchorwatt.errors import AnchorwattError
+
+Row = Mapping[str, Any]
+
+_records: dict[str, type[Part]] = {}
+
+
+class NotInCatalogue(AnchorwattError, ValueError):  # noqa: N818 - named as the others of errors.py
+    """The catalogue has no such kind, or no such row of a kind."""
+
+    def __init__(self, found: str, allowed: str) -> None:
+        super().__init__(found, allowed)
+        self.found = found
+        self.allowed = allowed
+
+    def __str__(self) -> str:
+        return f"found {self.found}; allowed: {self.allowed}"
+
+
+class Part(BaseModel):
+    """A row of the catalogue, or its like typed in a design file."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    name: str = Field(default="", description="What it is called, in lists and on drawings.")
+    source: str = Field(
+        default="typed in the design file", description="Where its figures are from; “invented” for parts."
+    )
+
+
+SomePart = TypeVar("SomePart", bound=Part)
+
+
+def kind(name: str) -> Callable[[type[SomePart]], type[SomePart]]:
+    """Register a record as a kind of the catalogue; its rows are in ``<name>.yaml`` beside its module."""
+
+    def register(record: type[SomePart]) -> type[SomePart]:
+        if name in _records:
+            raise ValueError(f"the catalogue has a kind {name!r} already: {_records[name].__name__}")
+        _records[name] = record
+        return record
+
+    return register
+
+
+def kinds() -> tuple[str, ...]:
+    """Names of all kinds, in alphabetical order.
+
+    Example
+    -------
+    >>> from anchorwatt import catalogue
+    >>> "transformer" in catalogue.kinds()
+    True
+    """
+    return tuple(sorted(_records))
+
+
+def record_of(kind: str) -> type[Part]:
+    """The record of a kind."""
+    if kind not in _records:
+        raise NotInCatalogue(f"no kind “{kind}”{nearest(kind, kinds())}", ", ".join(kinds()))
+    return _records[kind]
+
+
+def names(kind: str) -> tuple[str, ...]:
+    """Names of a kind's rows, in the order of its file.
+
+    Example
+    -------
+    >>> from anchorwatt import catalogue
+    >>> catalogue.names("cover")[:2]
+    ('none', 'plain curtain')
+    """
+    return tuple(_raw_rows(kind))
+
+
+def raw(kind: str, name: str) -> Row:
+    """A row as it stands in its file, its name added."""
+    rows = _raw_rows(kind)
+    if name not in rows:
+        title = kind.replace("_", " ")
+        raise NotInCatalogue(f"no {title} “{name}”{nearest(name, rows)}", "one of: " + ", ".join(rows))
+    return rows[name]
+
+
+@functools.cache
+def find(kind: str, name: str) -> Part:
+    """The record of a row.
+
+    Parameters
+    ----------
+    kind : one of `kinds()`
+    name : one of `names(kind)`
+
+    Raises
+    ------
+    NotInCatalogue
+        There is no such row; the message names the nearest.
+
+    Example
+    -------
+    >>> from anchorwatt import catalogue
+    >>> catalogue.find("person", "asleep").sensible * 1
+    47.0
+    >>> catalogue.find("person", "aslep")
+    Traceback (most recent call last):
+    anchorwatt.catalogue.part.NotInCatalogue: found no person “aslep”, perhaps “asleep”; allowed: one of: ...
+    """
+    return record_of(kind).model_validate(dict(raw(kind, name)))
+
+
+def typed(record: type[SomePart], name: str) -> SomePart:
+    """The record of a row, asked for by its type.
+
+    Example
+    -------
+    >>> from anchorwatt.catalogue.finish import Finish
+    >>> typed(Finish, "white").absorptance.text
+    '22 %'
+    """
+    kind = next(kind for kind, registered in _records.items() if registered is record)
+    return record.model_validate(dict(raw(kind, name)))
+
+
+def rows(kind: str) -> Mapping[str, Part]:
+    """All rows of a kind by their names.
+
+    Example
+    -------
+    >>> from anchorwatt import catalogue
+    >>> catalogue.rows("finish")["white"].absorptance * 1
+    0.22
+    """
+    return MappingProxyType({name: find(kind, name) for name in names(kind)})
+
+
+def nearest(text: str, among: Any) -> str:
+    """A hint at the nearest spelling, or nothing.
+
+    Example
+    -------
+    >>> nearest("hieght", ["height", "length"])
+    ', perhaps “height”'
+    """
+    lower = {str(one).lower(): str(one) for one in among}
+    near = difflib.get_close_matches(text.lower(), lower, n=1, cutoff=0.6)
+    return f", perhaps “{lower[near[0]]}”" if near else ""
+
+
+@functools.cache
+def _raw_rows(kind: str) -> Mapping[str, Row]:
+    from ruamel.yaml import YAML
+
+    record_of(kind)
+    text = resources.files("anchorwatt.catalogue").joinpath(f"{kind}.yaml").read_text(encoding="utf-8")
+    loaded = YAML(typ="safe", pure=True).load(text)
+    return MappingProxyType({name: MappingProxyType({"name": name, **row}) for name, row in loaded.items()})

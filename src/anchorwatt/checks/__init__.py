@@ -1,0 +1,18 @@
+"""Checks: one small function a rule, all in one registry, all returning the same record."""
+
+from __future__ import annotations
+
+from anchorwatt.checks import brief, cooling, power
+from anchorwatt.checks.finding import Finding, Verdict
+from anchorwatt.checks.registry import Evidence, Rule, rules
+
+SUBJECTS = (brief, cooling, power)
+"""The modules whose rules are registered by being imported here."""
+
+
+def check(evidence: Evidence) -> tuple[Finding, ...]:
+    """Apply every rule."""
+    return tuple(rule.find(evidence) for rule in rules())
+
+
+__all__ = ["SUBJECTS", "Evidence", "Finding", "Rule", "Verdict", "check", "rules"]

@@ -1,0 +1,71 @@
+"""Rules that hold the design against its brief."""
+
+from __future__ import annotations
+
+import math
+
+from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
+from anchorwatt.simulation.runs import LONGEST_HOLD
+from anchorwatt.sizing.mass import mass_added
+
+BRIEF = "the brief"
+
+
+@rule(
+    "bank-holds-night",
+    "Does the bank hold the hours asked for, down to the reserve?",
+    "time",
+    BRIEF,
+    "Add modules in parallel, cool fewer cabins, raise set points, or cover windows and hatches.",
+)
+def bank_holds_night(evidence: Evidence) -> Measured:
+    reached = float(evidence.simulation.hold.summary.reserve_at[0])
+    return at_least(LONGEST_HOLD if math.isnan(reached) else reached, evidence.specification.brief.hold)
+
+
+@rule(
+    "reserve-at-dawn",
+    "Is the reserve still in the bank at dawn?",
+    "share",
+    BRIEF,
+    "Add modules in parallel, cool fewer cabins, raise set points, or cover windows and hatches.",
+)
+def reserve_at_dawn(evidence: Evidence) -> Measured:
+    return at_least(float(evidence.simulation.night.end.charge[0]), evidence.specification.brief.reserve)
+
+
+@rule(
+    "night-without-interruption",
+    "Is everything served through the night?",
+    "energy",
+    BRIEF,
+    "See which limit is met first: the bank's charge, its current limit, or the inverter's rating.",
+)
+def night_without_interruption(evidence: Evidence) -> Measured:
+    return at_most(float(evidence.simulation.night.summary.unserved_energy[0]), 0.0)
+
+
+@rule(
+    "recharge-in-time",
+    "Do the engines put the night back in the hours allowed?",
+    "time",
+    BRIEF,
+    "Larger or more alternators, a higher voltage, a belt that carries more, or more hours under way.",
+)
+def recharge_in_time(evidence: Evidence) -> Measured:
+    run = evidence.simulation.recharge
+    if run is None:
+        return Measured(math.nan, evidence.specification.brief.recharge, at_most(math.nan, 0.0).verdict)
+    reached = float(run.summary.full_at[0])
+    return at_most(math.inf if math.isnan(reached) else reached, evidence.specification.brief.recharge)
+
+
+@rule(
+    "mass-limit",
+    "Is the mass added within the limit (cables, ducts and pipes not counted yet)?",
+    "mass",
+    BRIEF,
+    "Lighter modules, fewer of them, or fewer air handlers.",
+)
+def mass_limit(evidence: Evidence) -> Measured:
+    return at_most(mass_added(evidence.specification), evidence.specification.brief.mass_limit)

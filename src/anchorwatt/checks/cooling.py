@@ -1,0 +1,94 @@
+"""Rules about cabins and the cooling plant."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
+from anchorwatt.physics.moist_air import relative_humidity
+from anchorwatt.simulation.forcing import period_at
+from anchorwatt.simulation.plant import full_capacity
+
+FROM_MEMORY = "from memory of trade practice"
+PRACTICE = "common practice, no source"
+TOLERATED = 1.5
+"""K over the set point at which a sleeping cabin is still called cool. From practice, no source."""
+DAMP = 0.65
+"""Relative humidity over which bedding feels damp. From memory."""
+
+
+def night_cabins(evidence: Evidence) -> tuple[int, ...]:
+    """Cabins that the plan cools when the night begins."""
+    points = period_at(evidence.specification, evidence.specification.brief.night_start).set_points
+    return tuple(c for c, point in enumerate(points) if not math.isnan(point))
+
+
+@rule(
+    "cabins-cool-at-night",
+    "How far over its set point does the warmest cooled cabin get after the first hour of the night?",
+    "temperature difference",
+    PRACTICE,
+    "A larger air handler in that cabin, a larger compressor, or covers on its windows and hatches.",
+)
+def cabins_cool_at_night(evidence: Evidence) -> Measured:
+    cooled = night_cabins(evidence)
+    if not cooled:
+        return at_most(math.nan, TOLERATED)
+    run = evidence.simulation.night
+    settled = round(3600.0 / run.step)
+    over = run.series.air[0] - run.forcing.set_point[0]
+    part = over[:, settled:] if over.shape[1] > settled else over
+    return at_most(float(np.nanmax(part[list(cooled)])), TOLERATED)
+
+
+@rule(
+    "cabins-dry-at-night",
+    "How damp does the dampest cooled cabin get after the first hour of the night?",
+    "share",
+    FROM_MEMORY,
+    "A lower limit on the evaporating temperature, slower fans, or less fresh and leaking air.",
+)
+def cabins_dry_at_night(evidence: Evidence) -> Measured:
+    cooled = night_cabins(evidence)
+    if not cooled:
+        return at_most(math.nan, DAMP)
+    run = evidence.simulation.night
+    settled = round(3600.0 / run.step)
+    pressure = float(run.forcing.pressure[0])
+    worst = 0.0
+    for c in cooled:
+        for air, wet in zip(run.series.air[0, c, settled:], run.series.humidity[0, c, settled:], strict=True):
+            worst = max(worst, relative_humidity(float(air), float(wet), pressure))
+    return at_most(worst, DAMP, near=0.05)
+
+
+@rule(
+    "compressor-carries-boat",
+    "Does the compressor carry the boat's peak hour, all cooled cabins together?",
+    "power",
+    PRACTICE,
+    "A larger condensing unit, or fewer cabins cooled at once in the plan.",
+)
+def compressor_carries_boat(evidence: Evidence) -> Measured:
+    run = evidence.simulation.loads
+    hours = round(3600.0 / run.step)
+    both = (run.series.sensible[0] + run.series.latent[0]).sum(axis=0)
+    peak = float(both.reshape(-1, hours).mean(axis=1).max())
+    circuit = evidence.specification.plant.circuit
+    sea = float(np.max(evidence.simulation.weather.sea_temperature))
+    able = full_capacity(evidence.simulation.boat.plant_capacity[0], circuit.rated_evaporating, sea)
+    return at_least(able, peak)
+
+
+@rule(
+    "connected-ratio",
+    "Is the air handlers' nominal capacity at most 1.6 times the compressor's?",
+    "ratio",
+    "from memory: 1.3 to 1.6 is common with diversity",
+    "Smaller or fewer air handlers, or a larger condensing unit: beyond this each gets far less than its name says.",
+)
+def connected_ratio(evidence: Evidence) -> Measured:
+    plant = evidence.specification.plant
+    return at_most(sum(h.rated_capacity for h in plant.handlers) / plant.circuit.rated_capacity, 1.6)

@@ -1,0 +1,196 @@
+"""The commands.
+
+Nothing heavy is imported here before a command runs, so that `--help` answers at once.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from anchorwatt.cli.console import note, reported, working
+from anchorwatt.cli.options import Csv, File, Json, Plot, Units, UnitsOption, Why, checked_plot
+
+if TYPE_CHECKING:
+    from anchorwatt.assessment import Assessment
+
+app = typer.Typer(
+    name="anchorwatt",
+    help="Design of generator-free air conditioning in yachts: from a boat and its day, described in one file, "
+    "to the night that its bank must carry and the engine hours that put it back. It advises; local codes "
+    "and licensed or certified people decide.",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+)
+
+
+def main() -> None:
+    """Entry point of the program `anchorwatt`."""
+    app()
+
+
+def _version(asked: bool) -> None:
+    if asked:
+        from anchorwatt import __version__
+
+        typer.echo(f"anchorwatt {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def anchorwatt(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version and stop.")
+    ] = False,
+) -> None:
+    """What holds for all commands."""
+
+
+@app.command()
+def new(
+    starter: Annotated[str, typer.Argument(help="Starter boat: trawler-14m, catamaran-13m or cutter-12m.")],
+    path: Annotated[Path, typer.Argument(help="Design file to make.")],
+    replace: Annotated[bool, typer.Option("--replace", help="Overwrite a file that is there.")] = False,
+    as_json: Json = False,
+) -> None:
+    """Begin a design file from a starter boat, with a schema beside it for your editor."""
+    with reported():
+        from anchorwatt.design import new as begin
+
+        begin(starter, path, replace)
+        if as_json:
+            from anchorwatt.cli.as_json import printed
+
+            typer.echo(printed({"starter": starter, "design": str(path)}))
+        else:
+            typer.echo(f"{path} begun from {starter}. Next: anchorwatt assess {path}")
+
+
+@app.command()
+def assess(
+    file: File,
+    why: Why = None,
+    as_json: Json = False,
+    csv: Csv = None,
+    plot: Plot = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Answer what decides the job: does the bank hold the night, and what puts it back."""
+    with reported():
+        from anchorwatt.cli import as_json as plain, screens
+
+        checked_plot(plot)
+        assessment = _assessed(file)
+        if why is not None:
+            answer = screens.answer_named(assessment, why)
+            _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
+            return
+        _write(assessment, csv, plot, units, ("assess", "cabins", "night", "day", "recharge"))
+        _show(plain.assessment(assessment, file), as_json, lambda: screens.assessment(assessment, units.value))
+
+
+@app.command()
+def loads(
+    file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si
+) -> None:
+    """Show each cabin's cooling load in its hottest hour, and what causes it."""
+    with reported():
+        from anchorwatt.cli import as_json as plain, screens
+
+        assessment = _assessed(file)
+        _write(assessment, csv, None, units, ("cabins",))
+        _show(plain.loads(assessment), as_json, lambda: screens.loads(assessment, units.value))
+
+
+@app.command()
+def night(
+    file: File,
+    as_json: Json = False,
+    csv: Csv = None,
+    plot: Plot = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Show the night hour by hour: bank, plant and cabins."""
+    with reported():
+        from anchorwatt.cli import as_json as plain, screens
+
+        checked_plot(plot)
+        assessment = _assessed(file)
+        _write(assessment, csv, plot, units, ("night", "day"))
+        _show(plain.night(assessment), as_json, lambda: screens.night(assessment, units.value))
+
+
+@app.command()
+def recharge(
+    file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si
+) -> None:
+    """Show how the engines put the night back: alternators, hours and fuel."""
+    with reported():
+        from anchorwatt.cli import as_json as plain, screens
+
+        assessment = _assessed(file)
+        _write(assessment, csv, None, units, ("recharge",))
+        _show(plain.recharge(assessment), as_json, lambda: screens.recharge(assessment, units.value))
+
+
+@app.command()
+def catalogue(
+    kind: Annotated[str | None, typer.Argument(help="Kind of part or construction, e.g. inverter.")] = None,
+    name: Annotated[str | None, typer.Argument(help="Name of one of that kind.")] = None,
+    as_json: Json = False,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Show the kinds of parts and constructions, those of one kind, or one of them."""
+    with reported():
+        from anchorwatt.cli import catalogue as pages
+
+        content = pages.content(kind, name)
+        _show(pages.plain(content), as_json, lambda: pages.screen(content, units.value))
+
+
+def _assessed(file: Path) -> Assessment:
+    """Read a design and have everything computed that the screens read."""
+    import anchorwatt
+    from anchorwatt.simulation.compiled import needs_compiling
+
+    design = anchorwatt.read(file)
+    assessment = anchorwatt.assess(design)
+    with working("reading the weather"):
+        _ = assessment.weather_source
+    if needs_compiling():
+        note("compiling the time kernel: once for this version, some seconds; later runs start at once")
+    with working("running the days and the night"):
+        _ = assessment.headline, assessment.cabins, assessment.recharge, assessment.comparisons
+    return assessment
+
+
+def _write(
+    assessment: Assessment, csv: Path | None, plot: Path | None, units: Units, tables: tuple[str, ...]
+) -> None:
+    """Write what was asked for as files, all or none."""
+    from anchorwatt.cli.as_csv import csv_files
+    from anchorwatt.cli.files import write_all
+
+    contents = {} if csv is None else csv_files(assessment, csv, tables)
+    if plot is not None:
+        from anchorwatt.drawings import night_picture
+
+        contents[plot] = night_picture(assessment, units.value)
+    write_all(contents)
+    for path in contents:
+        note(f"wrote {path}")
+
+
+def _show(plain: Any, as_json: bool, screen: Any) -> None:
+    if as_json:
+        from anchorwatt.cli.as_json import printed
+
+        typer.echo(printed(plain))
+    else:
+        from anchorwatt.cli.page import show
+
+        show(screen())

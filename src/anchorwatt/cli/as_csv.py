@@ -1,0 +1,67 @@
+"""An assessment as CSV: figures in the units that the headings end in, texts as they are."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from anchorwatt.cli import as_json
+from anchorwatt.cli.keys import unit_of
+from anchorwatt.units import convert, show_clock
+
+if TYPE_CHECKING:
+    from anchorwatt.assessment import Assessment, Table
+
+
+def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> dict[Path, str]:
+    """The texts of the files that these tables make, by path.
+
+    Parameters
+    ----------
+    tables : of "assess", "cabins", "night", "day", "recharge"
+    """
+    texts: dict[str, str] = {}
+    for name in tables:
+        if name == "assess":
+            plain = as_json.assessment(assessment, Path())
+            texts["headline"] = _text(["key", "value"], plain["headline"].items())
+            for part in ("comparison", "estimates", "checks"):
+                texts[part] = _records(plain[part])
+        elif name == "cabins":
+            texts["cabins"] = _records([_flat(cabin) for cabin in as_json.loads(assessment)["cabins"]])
+        elif name == "recharge":
+            if assessment.recharge is not None:
+                texts["recharge"] = _series(assessment.recharge.table)
+        else:
+            texts[name] = _series(assessment.night if name == "night" else assessment.day)
+    return {folder / f"{name}.csv": text for name, text in texts.items()}
+
+
+def _flat(cabin: as_json.Plain) -> as_json.Plain:
+    gains = {f"gain_W.{gain['cause']}": gain["gain_W"] for gain in cabin["gains_at_peak"]}
+    return {**{key: value for key, value in cabin.items() if key != "gains_at_peak"}, **gains}
+
+
+def _series(table: Table) -> str:
+    columns = [convert(one.values, unit_of(one.key), one.dimension) for one in table.columns]
+    rows = (
+        [show_clock(time), f"{time:.0f}", *(f"{column[row]:.6g}" for column in columns)]
+        for row, time in enumerate(table.clock)
+    )
+    return _text(["clock", "time_s", *(one.key for one in table.columns)], rows)
+
+
+def _records(rows: Sequence[as_json.Plain]) -> str:
+    heads = list(dict.fromkeys(key for row in rows for key in row))
+    return _text(heads, ([row.get(head) for head in heads] for row in rows))
+
+
+def _text(heads: Sequence[str], rows: Iterable[Sequence[Any]]) -> str:
+    text = io.StringIO()
+    writer = csv.writer(text)
+    writer.writerow(heads)
+    writer.writerows(rows)
+    return text.getvalue()

@@ -1,0 +1,41 @@
+"""Arguments and options that several commands share."""
+
+from __future__ import annotations
+
+from enum import Enum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+class Units(str, Enum):
+    """How figures are shown."""
+
+    si = "si"
+    us = "us"
+
+
+File = Annotated[Path, typer.Argument(help="Design file, *.yaml.", show_default=False)]
+Json = Annotated[
+    bool, typer.Option("--json", help="Print JSON instead; its keys end in their unit, whatever --units says.")
+]
+Csv = Annotated[
+    Path | None,
+    typer.Option("--csv", metavar="DIR", help="Also write the tables to this folder as CSV.", show_default=False),
+]
+Plot = Annotated[
+    Path | None,
+    typer.Option("--plot", metavar="FILE.svg", help="Also draw the night as a picture.", show_default=False),
+]
+Why = Annotated[
+    str | None,
+    typer.Option("--why", metavar="KEY", help="Explain one answer instead, e.g. hold_hours.", show_default=False),
+]
+UnitsOption = Annotated[Units, typer.Option("--units", help="Units on the screen and in the picture.")]
+
+
+def checked_plot(path: Path | None) -> None:
+    """Refuse a picture in a format that is not written, before any work is done."""
+    if path is not None and path.suffix.lower() != ".svg":
+        raise typer.BadParameter(f"found {path}; allowed: a file name that ends in .svg", param_hint="--plot")

@@ -1,0 +1,158 @@
+"""Engines and alternators, every gap filled."""
+
+from __future__ import annotations
+
+import math
+
+from anchorwatt.design.charging import AlternatorEntry, Charging, EngineEntry
+from anchorwatt.design.document import Key
+from anchorwatt.design.hull import Hull
+from anchorwatt.design.ledger import MEMORY, Ledger
+from anchorwatt.design.specification import Alternator, Engine
+
+
+def fill_engines(charging: Charging, hull: Hull, ledger: Ledger) -> list[Engine]:
+    """Every engine with its propeller and alternators."""
+    return [_engine(name, entry, hull, ledger) for name, entry in charging.engines.items()]
+
+
+def check_engines(charging: Charging, nominal: float, ledger: Ledger) -> None:
+    """Refuse alternators of another voltage, and rotors that turn too fast."""
+    for name, entry in charging.engines.items():
+        key: Key = ("charging", "engines", name)
+        engine = entry.engine
+        speed = entry.charging_speed
+        if speed is not None and not engine.idle_speed <= speed <= engine.rated_speed:
+            ledger.refuse(
+                (*key, "charging_speed"),
+                f'"{speed.text}"',
+                f"from idle {engine.idle_speed.text} to rated {engine.rated_speed.text}",
+            )
+        for title, alternator in entry.alternators.items():
+            place: Key = (*key, "alternators", title)
+            voltage = alternator.alternator.voltage
+            if not 1.0 < voltage / nominal < 1.3:
+                found = f"an alternator that regulates at {voltage.text}"
+                ledger.refuse((*place, "alternator"), found, f"one for a bank of {nominal:g} V")
+            fastest = alternator.pulley_ratio * engine.rated_speed
+            if fastest > alternator.alternator.highest_speed * (1.0 + 1e-9):
+                per_rpm = math.pi / 30.0
+                most = alternator.alternator.highest_speed / engine.rated_speed
+                ledger.refuse(
+                    (*place, "pulley_ratio"),
+                    f"{alternator.pulley_ratio:g}, which turns the rotor at {fastest / per_rpm:.0f} rpm",
+                    f"at most {most:.3g}, for its {alternator.alternator.highest_speed.text}",
+                )
+
+
+def _engine(name: str, entry: EngineEntry, hull: Hull, ledger: Ledger) -> Engine:
+    key: Key = ("charging", "engines", name)
+    engine = entry.engine
+    coefficient = hull.form.speed_coefficient
+    idle, rated = float(engine.idle_speed), float(engine.rated_speed)
+    return Engine(
+        name=name,
+        rated_power=float(engine.rated_power),
+        rated_speed=rated,
+        idle_speed=idle,
+        curve_speeds=tuple(float(speed) for speed in engine.curve_speeds),
+        curve_powers=tuple(float(power) for power in engine.curve_powers),
+        propeller_power=ledger.fill(
+            entry.propeller_power,
+            (*key, "propeller_power"),
+            0.95 * engine.rated_power,
+            "shaft power",
+            "95 % of the rated power at rated speed",
+            MEMORY,
+        ),
+        propeller_exponent=ledger.fill(
+            entry.propeller_exponent,
+            (*key, "propeller_exponent"),
+            2.7,
+            "",
+            "usual, pleasure craft included",
+            "reference of the trade on fuel-flow sensors; rated E3 cycle of the NOx Technical Code has 3.0",
+        ),
+        margin=ledger.fill(
+            entry.margin, (*key, "margin"), 0.15, "share", "full load that is never asked for", MEMORY
+        ),
+        indicated_efficiency=float(engine.indicated_efficiency),
+        friction_pressure=float(engine.friction_pressure),
+        displacement=float(engine.displacement),
+        air_temperature=ledger.fill(
+            entry.air_temperature,
+            (*key, "air_temperature"),
+            50.0,
+            "temperature",
+            "engine space, engine running",
+            "33 CFR 183.425 Table 5 note 1 counts engine spaces as 50 °C",
+        ),
+        boat_speed=ledger.fill(
+            entry.boat_speed,
+            (*key, "boat_speed"),
+            coefficient * math.sqrt(hull.waterline),
+            "speed",
+            f"{coefficient:g} times the root of the waterline length, {hull.form.name}",
+            hull.form.source,
+        ),
+        charging_speed=ledger.fill(
+            entry.charging_speed,
+            (*key, "charging_speed"),
+            idle + 0.2 * (rated - idle),
+            "rotational speed",
+            "a fifth of the way from idle to rated speed",
+            MEMORY,
+        ),
+        alternators=tuple(
+            _alternator(title, alternator, (*key, "alternators", title), ledger)
+            for title, alternator in entry.alternators.items()
+        ),
+    )
+
+
+def _alternator(name: str, entry: AlternatorEntry, key: Key, ledger: Ledger) -> Alternator:
+    part = entry.alternator
+    return Alternator(
+        name=name,
+        rated_current=float(part.rated_current),
+        voltage=float(part.voltage),
+        speeds=tuple(float(speed) for speed in part.speeds),
+        currents=tuple(float(current) for current in part.currents),
+        hot_loss=float(part.hot_loss),
+        efficiency=float(part.efficiency),
+        winding_capacity=float(part.winding_capacity),
+        frame_capacity=float(part.frame_capacity),
+        winding_conductance=float(part.winding_conductance),
+        frame_conductance=float(part.frame_conductance),
+        highest_winding=float(part.highest_winding),
+        highest_speed=float(part.highest_speed),
+        pulley_ratio=entry.pulley_ratio,
+        belt=entry.belt.name,
+        belt_power=float(entry.belt.power),
+        belt_speed=float(entry.belt.reference_speed),
+        current_limit=ledger.fill(
+            entry.current_limit,
+            (*key, "current_limit"),
+            0.9 * part.rated_current,
+            "current",
+            "90 % of the rated current",
+            MEMORY,
+        ),
+        hold_temperature=ledger.fill(
+            entry.hold_temperature,
+            (*key, "hold_temperature"),
+            100.0,
+            "temperature",
+            "case probe of the regulator, 90 to 110 °C",
+            MEMORY,
+        ),
+        fold_band=ledger.fill(
+            entry.fold_band,
+            (*key, "fold_band"),
+            15.0,
+            "temperature difference",
+            "from full output to none",
+            MEMORY,
+        ),
+        mass=part.mass + entry.belt.mass,
+    )

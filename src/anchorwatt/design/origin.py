@@ -1,0 +1,67 @@
+"""Where a figure of a design comes from."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import BaseModel
+
+from anchorwatt.design.design import Design
+from anchorwatt.design.document import child
+from anchorwatt.design.editing import key_of
+from anchorwatt.design.problems import keys_of
+from anchorwatt.design.specify import specify
+from anchorwatt.errors import BadDesign
+
+Origin = Literal["typed", "catalogue", "estimated"]
+
+
+def origin(design: Design, key: str) -> Origin:
+    """Say whether somebody typed a figure, or it is from the catalogue, or it was estimated.
+
+    Parameters
+    ----------
+    key : dotted, as in the file: “cabins.saloon.height”
+
+    Raises
+    ------
+    BadDesign
+        The design has no such key.
+
+    Example
+    -------
+    >>> from anchorwatt import design
+    >>> trawler = design.parse(design.starter_text("trawler-14m"))
+    >>> [origin(trawler, key) for key in ("boat.length", "dc.bank.module.capacity", "boat.waterline")]
+    ['typed', 'catalogue', 'estimated']
+    """
+    document = design.document
+    path = key_of(key, document)
+    span = document.spans.get(path)
+    if span is not None and span.start != span.end:
+        return "typed"
+    if any(estimate.key == key for estimate in specify(design).estimates):
+        return "estimated"
+    at: Any = design
+    for depth, part in enumerate(path):
+        if isinstance(at, BaseModel):
+            names = {field.alias or name: name for name, field in type(at).model_fields.items()}
+            if part not in names:
+                known = ", ".join(keys_of(type(at)))
+                raise BadDesign(
+                    (document.problem(path[: depth + 1], f"no key “{part}”", f"one of: {known}"),)
+                )
+            at = getattr(at, names[str(part)])
+        else:
+            at = child(list(at) if isinstance(at, tuple) else at, part)
+        if at is None and depth < len(path) - 1:
+            raise BadDesign(
+                (document.problem(path[: depth + 1], f"no “{part}” here", "a key of the design"),)
+            )
+    # What the file names only in a word above stands in the catalogue; the rest are its shape's defaults.
+    above: Any = document.data
+    for part in path:
+        if isinstance(above, str) or (isinstance(above, dict) and "like" in above and part not in above):
+            return "catalogue"
+        above = child(above, part)
+    return "estimated"

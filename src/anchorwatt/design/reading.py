@@ -1,0 +1,57 @@
+"""From a file to a design: everything that is wrong with it is found in one go."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pydantic import ValidationError
+
+from anchorwatt.design.checked import problems_of_names, sections_of
+from anchorwatt.design.design import Design
+from anchorwatt.design.document import Document, load, scan
+from anchorwatt.design.problems import as_problem
+from anchorwatt.design.specify import fill, ledger_for
+from anchorwatt.errors import BadDesign, Problem
+
+
+def read(path: str | Path) -> Design:
+    """Read a design file.
+
+    Parameters
+    ----------
+    path : the file
+
+    Raises
+    ------
+    BadDesign
+        The file cannot be used; its problems say where, what was found and what is allowed.
+    """
+    return designed(load(Path(path)))
+
+
+def parse(text: str, file: str = "text") -> Design:
+    """Read a design from a text; `file` is what messages call it."""
+    return designed(scan(text, file))
+
+
+def designed(document: Document) -> Design:
+    """Turn a document into a design that has passed every check on names, areas, voltages and hours."""
+    problems = problems_of_names(document)
+    try:
+        design = Design.model_validate(document.data)
+    except ValidationError as error:
+        problems += [as_problem(one, document, Design) for one in error.errors(include_url=False)]
+        sections = sections_of(document)
+    else:
+        design._document = document
+        sections = {name: getattr(design, name) for name in Design.model_fields}
+    ledger = ledger_for(document, sections.get("boat"))
+    fill(sections, ledger)
+    problems += ledger.problems
+    if problems:
+        raise BadDesign(_in_order(problems))
+    return design
+
+
+def _in_order(problems: list[Problem]) -> tuple[Problem, ...]:
+    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: problem.line or 0))

@@ -1,0 +1,396 @@
+"""The specification: a design with every name looked up and every gap filled.
+
+`specify(design)` (in `design.specify`) makes it. Nothing here is optional, nothing is a name that must
+be looked up, every figure is a plain SI float: this is what `climate`, `simulation`, `sizing` and
+`checks` read. Temperatures are °C, angles rad, rotational speeds rad/s, charge A·s, shares 0 to 1.
+
+Bearings of the boat's faces are relative to the bow, clockwise seen from above (0 ahead, π/2 starboard).
+Tilt is the angle between a face's outward normal and straight up (0 a deck, π/2 a side, π a bottom).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Outside(Enum):
+    """What lies on the other side of a surface."""
+
+    AIR = "air"
+    SEA = "sea"
+    NOTHING = "nothing"  # adiabatic: a floor over a bilge, a bulkhead to a like space
+
+
+class Doing(Enum):
+    """What the boat does through a period of the plan."""
+
+    AT_ANCHOR = "at anchor"
+    MOTORING = "motoring"
+    ON_SHORE_POWER = "on shore power"
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """A figure that nobody typed."""
+
+    key: str  # dotted path in the design file, e.g. "cabins.saloon.height"
+    value: str  # as shown, with its unit
+    rule: str  # how it was found
+    source: str
+
+
+@dataclass(frozen=True)
+class Layer:
+    """One layer of a construction."""
+
+    name: str
+    thickness: float  # m
+    conductivity: float  # W/(m K)
+    density: float  # kg/m3
+    specific_heat: float  # J/(kg K)
+
+
+@dataclass(frozen=True)
+class Surface:
+    """One opaque face of a cabin."""
+
+    name: str
+    area: float  # m2, openings taken out
+    layers: tuple[Layer, ...]  # outside first
+    absorptance: float  # solar, outside face
+    emittance: float  # long-wave, outside face
+    faces: float  # rad from the bow
+    tilt: float  # rad from straight up
+    outside: Outside
+
+
+@dataclass(frozen=True)
+class Window:
+    """A window, port light or hatch, all those of a kind on a face together."""
+
+    name: str
+    area: float  # m2
+    u_value: float  # W/(m2 K), films included
+    solar_gain: float  # solar heat gain coefficient at normal incidence, bare glazing
+    panes: int  # 1 or 2, sets the loss with angle
+    cover_factor: float  # what covers and blinds leave of the solar gain, 1 = none
+    faces: float  # rad from the bow
+    tilt: float  # rad from straight up
+
+
+@dataclass(frozen=True)
+class Cabin:
+    """A cabin or compartment."""
+
+    name: str
+    use: str
+    floor_area: float  # m2
+    height: float  # m
+    volume: float  # m3
+    surfaces: tuple[Surface, ...]
+    windows: tuple[Window, ...]
+    leakage: float  # air changes, 1/s
+    fresh_air: float  # mechanical outdoor air, m3/s
+    furnishing_heat_capacity: float  # J/K
+    furnishing_area: float  # m2 exposed to the air
+    moisture_factor: float  # moisture held by air and furnishings, over that of the air alone
+
+
+@dataclass(frozen=True)
+class Partition:
+    """A bulkhead, sole or deck between two cabins, and the door in it."""
+
+    name: str
+    cabins: tuple[int, int]  # indices into the specification's cabins
+    area: float  # m2
+    layers: tuple[Layer, ...]  # from the first cabin to the second
+    air_exchange: float  # m3/s each way through the door
+
+
+@dataclass(frozen=True)
+class Handler:
+    """An air handler on the shared plant."""
+
+    name: str
+    cabin: int
+    rated_capacity: float  # W, nominal total
+    airflow: float  # m3/s at full fan
+    fan_power: float  # W at full fan
+    lowest_fan: float  # share of full airflow
+    bypass_factor: float  # at full airflow
+    approach: float  # K, apparatus dew point over the evaporating temperature
+    band: float  # K above the set point at which the handler is fully called
+    priority: float  # weight when the compressor cannot serve all; 1 = ordinary
+    mass: float  # kg
+
+
+@dataclass(frozen=True)
+class Refrigeration:
+    """A refrigerant circuit with a seawater condenser; its two fitted constants come from the rating."""
+
+    refrigerant: str  # CoolProp's name, e.g. "R410A"
+    rated_capacity: float  # W at the rating point
+    rated_power: float  # W, compressor and drive at the rating point
+    rated_evaporating: float  # °C
+    rated_sea: float  # °C, seawater in
+    superheat: float  # K
+    subcooling: float  # K
+    sea_flow: float  # m3/s
+    condenser_ntu: float  # transfer units at rated flow
+    turn_down: float  # lowest continuous speed over highest; 1 = fixed speed
+    degradation: float  # Cd of 1 - Cd (1 - x) when cycling
+    lowest_evaporating: float  # °C
+    highest_evaporating: float  # °C
+    highest_condensing: float  # °C, where the plant protects itself
+
+
+@dataclass(frozen=True)
+class SharedPlant:
+    """One variable-speed condensing unit that feeds all handlers."""
+
+    name: str
+    circuit: Refrigeration
+    pump_power: float  # W, seawater pump, while the compressor runs
+    standby_power: float  # W, controls, all the time
+    mass: float  # kg, pump and pipes included
+    handlers: tuple[Handler, ...]
+
+
+@dataclass(frozen=True)
+class SelfContainedUnit:
+    """A fixed-speed self-contained unit with its own compressor."""
+
+    name: str
+    cabin: int
+    circuit: Refrigeration
+    airflow: float  # m3/s
+    fan_power: float  # W
+    bypass_factor: float
+    approach: float  # K
+    hysteresis: float  # K between on and off
+    starting_ratio: float  # locked-rotor over running current
+    mass: float  # kg
+
+
+@dataclass(frozen=True)
+class SelfContainedPlant:
+    """The alternative: a unit a cabin, and one seawater pump that runs while any of them runs."""
+
+    units: tuple[SelfContainedUnit, ...]
+    pump_power: float  # W
+    mass: float  # kg, pump and manifold, without the units
+
+
+@dataclass(frozen=True)
+class Load:
+    """An electrical load, and where its heat goes."""
+
+    name: str
+    alternating: bool  # on the AC bus, else on the DC bus
+    power: float  # W while it runs
+    cabin: int  # index of the cabin that takes the heat, -1 = none
+    sensible_share: float  # of the power, into that cabin's air and surfaces
+    latent_share: float  # of the power, as moisture
+    radiant_share: float  # of the sensible part
+
+
+@dataclass(frozen=True)
+class Converter:
+    """An inverter or a charger: loss = no_load + linear P + quadratic P²/rated."""
+
+    name: str
+    rated_power: float  # W of output, all units together
+    no_load_power: float  # W
+    linear: float
+    quadratic: float
+    sleep_power: float  # W, with no load at all
+    mass: float  # kg
+
+
+@dataclass(frozen=True)
+class Transformer:
+    name: str
+    rated_power: float  # VA
+    core_loss: float  # W
+    copper_loss: float  # W at rated load
+    mass: float  # kg
+
+
+@dataclass(frozen=True)
+class Shore:
+    name: str
+    voltage: float  # V
+    current: float  # A
+    continuous_power: float  # W that may be taken for hours
+
+
+@dataclass(frozen=True)
+class Bank:
+    """The whole bank, modules in series and parallel taken together."""
+
+    module: str
+    series: int
+    parallel: int
+    cells: int  # in series, over the whole bank
+    nominal_voltage: float  # V
+    capacity: float  # A s
+    resistance: float  # ohm at 25 °C in mid charge, links included
+    charge_points: tuple[float, ...]  # state of charge, rising from 0 to 1
+    open_circuit_voltages: tuple[float, ...]  # V a cell at the charge points
+    resistance_points: tuple[float, ...]  # factor on the resistance at the charge points
+    charge_current: float  # A limit
+    discharge_current: float  # A limit
+    absorb_voltage: float  # V of the bank
+    cut_off_voltage: float  # V of the bank under load, where it disconnects
+    cut_off_charge: float  # state of charge at which it disconnects
+    temperature: float  # °C
+    mass: float  # kg
+
+
+@dataclass(frozen=True)
+class Solar:
+    peak_power: float  # W at standard test conditions, all panels
+    temperature_coefficient: float  # 1/K of power, negative
+    rise: float  # K of the cells over the air at 1000 W/m2
+    delivered_share: float  # what shading, dirt, wiring and tracking leave
+    faces: float  # rad from the bow
+    tilt: float  # rad
+    mass: float  # kg
+
+
+@dataclass(frozen=True)
+class Alternator:
+    """An alternator on its belt with its regulator."""
+
+    name: str
+    rated_current: float  # A cold, at high speed
+    voltage: float  # V, at regulation
+    speeds: tuple[float, ...]  # rad/s of the rotor, rising; below the first it gives nothing
+    currents: tuple[float, ...]  # share of the rated current, cold
+    hot_loss: float  # share of the output lost at the hot reference
+    efficiency: float  # at the reference point of `physics.alternator`
+    winding_capacity: float  # J/K
+    frame_capacity: float  # J/K
+    winding_conductance: float  # W/K, winding to frame
+    frame_conductance: float  # W/K, frame to air at rated rotor speed
+    highest_winding: float  # °C, insulation class
+    highest_speed: float  # rad/s
+    pulley_ratio: float  # rotor speed over engine speed
+    belt: str
+    belt_power: float  # W the belt carries at the belt's reference rotor speed
+    belt_speed: float  # rad/s, that reference rotor speed
+    current_limit: float  # A, set in the regulator
+    hold_temperature: float  # °C of the frame, at which the regulator begins to fold back
+    fold_band: float  # K over which it folds back to nothing
+    mass: float  # kg, bracket and regulator included
+
+
+@dataclass(frozen=True)
+class Engine:
+    name: str
+    rated_power: float  # W at the crankshaft
+    rated_speed: float  # rad/s
+    idle_speed: float  # rad/s
+    curve_speeds: tuple[float, ...]  # share of rated speed, rising
+    curve_powers: tuple[float, ...]  # share of rated power at full load
+    propeller_power: float  # W absorbed at rated speed
+    propeller_exponent: float
+    margin: float  # share of full-load power never asked for
+    indicated_efficiency: float  # of the Willans line
+    friction_pressure: float  # Pa, mean effective, of the Willans line
+    displacement: float  # m3, swept volume
+    air_temperature: float  # °C round the alternator
+    boat_speed: float  # m/s at rated engine speed
+    charging_speed: float  # rad/s when it charges at anchor
+    alternators: tuple[Alternator, ...]
+
+
+@dataclass(frozen=True)
+class Person:
+    """An activity of one person."""
+
+    activity: str
+    sensible: float  # W at 24 °C
+    latent: float  # W at 24 °C
+    shift: float  # W from sensible to latent for each K warmer
+
+
+@dataclass(frozen=True)
+class Occupants:
+    cabin: int
+    count: float
+    person: Person
+
+
+@dataclass(frozen=True)
+class Period:
+    """One stretch of the plan of the day. `end` may be earlier in the day than `start`: over midnight."""
+
+    start: float  # s after midnight, local standard time
+    end: float  # s after midnight
+    doing: Doing
+    boat_speed: float  # m/s, motoring only
+    set_points: tuple[float, ...]  # °C a cabin, nan = not cooled
+    occupants: tuple[Occupants, ...]
+    running: tuple[float, ...]  # share of the time each load runs, row for row with `loads`
+
+
+@dataclass(frozen=True)
+class Brief:
+    hold: float  # s the bank must carry
+    night_start: float  # s after midnight
+    charge_at_start: float  # state of charge when the night begins
+    reserve: float  # state of charge that must be left
+    recharge: float  # s allowed
+    mass_limit: float  # kg, nan = none
+    price_limit: str  # as written, "" = none
+
+
+@dataclass(frozen=True)
+class DesignDay:
+    highest_dry_bulb: float  # °C
+    daily_range: float  # K
+    dew_point: float  # °C
+    wind_speed: float  # m/s
+    wind_direction: float  # rad, from
+    turbidity: float  # Linke
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where and when. One of `weather_file` and `design_day` is empty."""
+
+    latitude: float  # rad, north positive
+    longitude: float  # rad, east positive; both nan = take them from the weather file
+    hours_east: float  # h, of the local standard time; nan = from the weather file
+    weather_file: str  # path or "pvlib:NAME" for a file that pvlib's wheel carries; "" = design day
+    month: int
+    day: int  # month 0 and day 0 = the warmest night of the file
+    design_day: DesignDay | None
+    sea_temperatures: tuple[float, ...]  # °C, January to December
+    heading: float  # rad, true; nan = the bow lies to the wind
+
+
+@dataclass(frozen=True)
+class Specification:
+    name: str
+    length: float  # m
+    beam: float  # m
+    displacement: float  # kg
+    place: Place
+    cabins: tuple[Cabin, ...]
+    partitions: tuple[Partition, ...]
+    plant: SharedPlant
+    alternative: SelfContainedPlant | None
+    loads: tuple[Load, ...]
+    shore: Shore | None
+    charger: Converter | None
+    transformer: Transformer | None
+    inverter: Converter
+    bank: Bank
+    solar: Solar | None
+    engines: tuple[Engine, ...]
+    plan: tuple[Period, ...]
+    brief: Brief
+    estimates: tuple[Estimate, ...]

@@ -1,0 +1,113 @@
+"""From a design to its specification: every name looked up, every gap filled, every estimate listed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from anchorwatt.design.design import Design
+from anchorwatt.design.document import Document
+from anchorwatt.design.fill_cabins import fill_cabins
+from anchorwatt.design.fill_charging import check_engines, fill_engines
+from anchorwatt.design.fill_cooling import fill_alternative, fill_plant
+from anchorwatt.design.fill_day import check_plan, fill_brief, fill_place, fill_plan
+from anchorwatt.design.fill_partitions import fill_partitions
+from anchorwatt.design.fill_power import (
+    check_bank,
+    check_converters,
+    fill_bank,
+    fill_charger,
+    fill_inverter,
+    fill_loads,
+    fill_shore,
+    fill_solar,
+    fill_transformer,
+)
+from anchorwatt.design.hull import fill_boat
+from anchorwatt.design.ledger import Ledger
+from anchorwatt.design.specification import Specification
+from anchorwatt.errors import BadDesign
+from anchorwatt.units import System
+
+
+def specify(design: Design) -> Specification:
+    """Fill every gap of a design.
+
+    Raises
+    ------
+    BadDesign
+        Parts do not fit each other. A design that was read has passed this already.
+    """
+    ledger = Ledger(design.document, _system(design.boat))
+    sections = {name: getattr(design, name) for name in Design.model_fields}
+    specification = fill(sections, ledger)
+    if specification is None or ledger.problems:
+        raise BadDesign(tuple(ledger.problems))
+    return specification
+
+
+def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
+    """Fill and check those sections that there are; the whole specification when there are all."""
+
+    def have(name: str) -> Any:
+        return sections.get(name)
+
+    boat, charging, cooling, dc, ac = (have(name) for name in ("boat", "charging", "cooling", "dc", "ac"))
+    names = {name: number for number, name in enumerate(have("cabins") or {})}
+    hull = fill_boat(boat, ledger) if boat else None
+    place = fill_place(have("place"), ledger) if have("place") else None
+    neighbours = have("neighbours") or ()
+    rooms = fill_cabins(have("cabins"), neighbours, hull, ledger) if hull and names else []
+    partitions = fill_partitions(neighbours, rooms, hull, ledger) if hull else []
+    plant = fill_plant(cooling.plant, names, ledger) if cooling else None
+    alternative = fill_alternative(cooling.alternative, names, ledger) if cooling else None
+    if dc:
+        check_bank(dc, ledger)
+    if dc and ac:
+        check_converters(ac, dc.nominal_voltage, ledger)
+    if dc and charging:
+        check_engines(charging, dc.nominal_voltage, ledger)
+    engines = fill_engines(charging, hull, ledger) if charging and hull else []
+    loads = fill_loads(ac, dc, names) if ac and dc else []
+    entries = {**ac.loads, **dc.loads} if ac and dc else {}
+    duties = {name: float(entry.appliance.duty) for name, entry in entries.items()}
+    periods = []
+    if have("plan"):
+        check_plan(have("plan"), ledger)
+        periods = fill_plan(have("plan"), names, loads, duties, engines, ledger)
+    brief = fill_brief(have("brief"), ledger) if have("brief") else None
+    bank = fill_bank(dc.bank, ledger) if dc else None
+    solar = fill_solar(dc.solar, ledger) if dc else None
+    if not (hull and place and plant and ac and bank and brief and rooms and periods and engines):
+        return None
+    return Specification(
+        name=have("name") or "",
+        length=hull.length,
+        beam=hull.beam,
+        displacement=hull.displacement,
+        place=place,
+        cabins=tuple(room.cabin for room in rooms),
+        partitions=tuple(partitions),
+        plant=plant,
+        alternative=alternative,
+        loads=tuple(loads),
+        shore=fill_shore(ac.shore),
+        charger=fill_charger(ac),
+        transformer=fill_transformer(ac.transformer),
+        inverter=fill_inverter(ac),
+        bank=bank,
+        solar=solar,
+        engines=tuple(engines),
+        plan=tuple(periods),
+        brief=brief,
+        estimates=tuple(ledger.estimates),
+    )
+
+
+def ledger_for(document: Document, boat: Any) -> Ledger:
+    """An empty ledger that shows figures in the system of units that the file's writer uses."""
+    return Ledger(document, _system(boat))
+
+
+def _system(boat: Any) -> System:
+    return "us" if boat is not None and boat.length.unit in ("ft", "in", "yd") else "si"

@@ -1,0 +1,227 @@
+"""What the time kernel reads and writes: plain arrays, grouped.
+
+Every array of `Boat` has a leading axis of variants and every array of `Forcing` one of days, so that ten
+thousand cases can share what they have in common: a case picks one row of each. `wall_*`, `handler_cabin`
+and the other integer maps are the same for all variants.
+
+Walls run from their far side (outside, or the partition's first cabin) to their near side (the cabin).
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+# Kinds of wall, by what its far side meets.
+TO_OUTSIDE, TO_CABIN, TO_NOTHING = 0, 1, 2
+
+# How cabins are cooled in a run.
+SHARED, SELF_CONTAINED, IDEAL, UNCOOLED = 0, 1, 2, 3
+
+# What the boat does, in `Forcing.doing`.
+AT_ANCHOR, MOTORING, ON_SHORE = 0, 1, 2
+
+
+class Boat(NamedTuple):
+    """One design, or several of the same layout, as arrays."""
+
+    # walls: integer maps (W), nodes run through all walls (N)
+    wall_first: Integers  # (W + 1,) first node of each wall
+    wall_kind: Integers
+    wall_cabin: Integers  # near side
+    wall_far_cabin: Integers  # far side of a partition, else -1
+    node_capacity: Floats  # (V, N) J/K
+    node_conductance: Floats  # (V, N) W/K to the next node of the wall
+    near_convection: Floats  # (V, W) W/K
+    near_radiation: Floats  # (V, W) W/K
+    far_convection: Floats  # (V, W) W/K, partitions
+    far_radiation: Floats  # (V, W) W/K, partitions
+    # cabins (C)
+    air_mass: Floats  # (V, C) kg dry air
+    moisture_mass: Floats  # (V, C) kg of dry air that would hold as much moisture
+    furnishing_capacity: Floats  # (V, C) J/K
+    furnishing_convection: Floats  # (V, C) W/K
+    furnishing_radiation: Floats  # (V, C) W/K
+    window_conductance: Floats  # (V, C) W/K
+    outdoor_flow: Floats  # (V, C) kg/s dry air
+    exchange: Floats  # (V, C, C) kg/s dry air, symmetric, zero diagonal
+    # air handlers (H) and their shared plant
+    handler_cabin: Integers
+    handler_demand: Floats  # (V, H, K) W/K over an even grid of calls, see `plant`
+    handler_fan: Floats  # (V, H, K) W over the same grid
+    handler_approach: Floats  # (V, H) K
+    handler_band: Floats  # (V, H) K
+    handler_priority: Floats  # (V, H)
+    lowest_evaporating: Floats  # (V,) °C
+    highest_evaporating: Floats  # (V,) °C
+    degradation: Floats  # (V,)
+    pump_power: Floats  # (V,) W
+    standby_power: Floats  # (V,) W
+    plant_capacity: Floats  # (V, E, S, X) W over evaporating, sea and speed
+    plant_power: Floats  # (V, E, S, X) W
+    # self-contained units (U)
+    unit_cabin: Integers
+    unit_flow: Floats  # (V, U) kg/s dry air that meets the coil
+    unit_fan: Floats  # (V, U) W
+    unit_approach: Floats  # (V, U) K
+    unit_hysteresis: Floats  # (V, U) K
+    unit_start: Floats  # (V, U) s of cooling lost at each start
+    unit_capacity: Floats  # (V, U, E, S) W
+    unit_power: Floats  # (V, U, E, S) W
+    unit_pump: Floats  # (V,) W
+    # electricity
+    transformer: Floats  # (V, 3) rated W, core loss W, copper loss W; rated 0 = none
+    inverter: Floats  # (V, 5) rated W, no-load W, linear, quadratic, sleep W
+    charger: Floats  # (V, 4) rated W, no-load W, linear, quadratic; rated 0 = none
+    shore_power: Floats  # (V,) W
+    bank: Floats  # (V, 8) see BANK_* below
+    bank_charge: Floats  # (V, P) charge points
+    bank_voltage: Floats  # (V, P) V of the bank, open circuit
+    bank_factor: Floats  # (V, P) on the resistance
+    solar: Floats  # (V, 4) peak W, coefficient 1/K, rise K, delivered share
+    # engines (G) and alternators (A)
+    engine: Floats  # (V, G, 9) see ENGINE_* below
+    engine_speeds: Floats  # (V, G, Q) share of rated speed
+    engine_powers: Floats  # (V, G, Q) share of rated power
+    alternator_engine: Integers
+    alternator: Floats  # (V, A, 16) see ALTERNATOR_* below
+    alternator_speeds: Floats  # (V, A, Q) rad/s
+    alternator_currents: Floats  # (V, A, Q) share of rated current
+
+
+BANK_CAPACITY, BANK_RESISTANCE, BANK_CHARGE_CURRENT, BANK_DISCHARGE_CURRENT = 0, 1, 2, 3
+BANK_ABSORB, BANK_CUT_OFF_VOLTAGE, BANK_CUT_OFF_CHARGE, BANK_TEMPERATURE = 4, 5, 6, 7
+
+ENGINE_POWER, ENGINE_SPEED, ENGINE_PROPELLER, ENGINE_EXPONENT, ENGINE_MARGIN = 0, 1, 2, 3, 4
+ENGINE_EFFICIENCY, ENGINE_FRICTION, ENGINE_DISPLACEMENT, ENGINE_AIR = 5, 6, 7, 8
+
+ALTERNATOR_CURRENT, ALTERNATOR_HOT_LOSS, ALTERNATOR_EFFICIENCY, ALTERNATOR_PULLEY = 0, 1, 2, 3
+ALTERNATOR_WINDING_CAPACITY, ALTERNATOR_FRAME_CAPACITY = 4, 5
+ALTERNATOR_WINDING_CONDUCTANCE, ALTERNATOR_FRAME_CONDUCTANCE, ALTERNATOR_RATED_SPEED = 6, 7, 8
+ALTERNATOR_BELT_POWER, ALTERNATOR_BELT_SPEED, ALTERNATOR_LIMIT = 9, 10, 11
+ALTERNATOR_HOLD, ALTERNATOR_BAND, ALTERNATOR_VOLTAGE, ALTERNATOR_SHARE = 12, 13, 14, 15
+
+
+class Forcing(NamedTuple):
+    """What drives the boat: weather and plan, at the instants (T + 1) and through the steps (T)."""
+
+    dry_bulb: Floats  # (D, T + 1) °C
+    humidity_ratio: Floats  # (D, T + 1)
+    sea: Floats  # (D, T + 1) °C
+    pressure: Floats  # (D,) Pa
+    far_temperature: Floats  # (D, W, T + 1) °C of walls to outside: sol-air, or the sea
+    film_row: Integers  # (T,) row of `far_film` that holds through a step
+    far_film: Floats  # (D, R, W) W/K
+    solar_gain: Floats  # (D, C, T + 1) W through windows
+    panel_irradiance: Floats  # (D, T + 1) W/m2
+    air_gain: Floats  # (D, C, T) W from appliances, to the air
+    radiant_gain: Floats  # (D, C, T) W from appliances, radiant
+    moisture_gain: Floats  # (D, C, T) kg/s from appliances
+    people_sensible: Floats  # (D, C, T) W at 24 °C, all people of the cabin
+    people_latent: Floats  # (D, C, T) W at 24 °C
+    people_shift: Floats  # (D, C, T) W/K
+    set_point: Floats  # (D, C, T) °C, nan = not cooled
+    ac_load: Floats  # (D, T) W, the plant apart
+    dc_load: Floats  # (D, T) W
+    doing: Integers  # (T,)
+    engine_speed: Floats  # (D, G, T) rad/s, 0 = stopped
+    propelling: Integers  # (T,) 1 while the propeller turns
+
+
+class State(NamedTuple):
+    """The boat at an instant; a leading axis of cases. The kernel writes the last instant back into it."""
+
+    node: Floats  # (M, N) °C
+    air: Floats  # (M, C) °C
+    furnishing: Floats  # (M, C) °C
+    humidity: Floats  # (M, C) kg/kg
+    charge: Floats  # (M,)
+    connected: Integers  # (M,) 1 while the bank may discharge
+    trip: Floats  # (M,) s until the inverter may start again
+    alternator: Floats  # (M, A, 2) °C winding, frame
+    unit_time: Floats  # (M, U) s since each unit started, -1 = off
+
+
+class Settings(NamedTuple):
+    """What may differ from case to case without a boat or a day of its own; (M,) each."""
+
+    variant: Integers  # row of Boat
+    day: Integers  # row of Forcing
+    sea_offset: Floats  # K
+    air_offset: Floats  # K on the outdoor air and the sol-air temperatures
+    gain_factor: Floats  # on people, appliances and sun
+    capacity_factor: Floats  # of the bank
+    resistance_factor: Floats  # of the bank
+
+
+class Summary(NamedTuple):
+    """What a run comes to; a leading axis of cases."""
+
+    # energies, J
+    compressor_energy: Floats
+    plant_energy: Floats  # compressor, fans, pump, controls
+    transformer_loss: Floats
+    inverter_energy: Floats  # into the inverter, from the DC bus
+    inverter_loss: Floats
+    ac_load_energy: Floats
+    dc_load_energy: Floats
+    solar_energy: Floats
+    alternator_energy: Floats  # electrical
+    shaft_energy: Floats
+    shore_energy: Floats  # AC from shore
+    charger_energy: Floats  # DC from the charger
+    bank_out: Floats  # at the terminals, out minus in
+    bank_loss: Floats
+    bank_stored: Floats  # change of stored energy
+    unserved_energy: Floats
+    heat_in: Floats  # thermal: everything into the boat's fabric and air
+    heat_stored: Floats
+    # extremes
+    peak_plant_power: Floats
+    peak_inverter_power: Floats  # output
+    peak_shore_power: Floats
+    lowest_charge: Floats
+    lowest_voltage: Floats
+    # moments, s from the start of the run, nan = never
+    reserve_at: Floats  # charge fell to the reserve
+    full_at: Floats  # charge rose to the target
+    lost_at: Floats  # first moment without supply
+    charge_passed: Floats  # A s out minus in
+    fuel: Floats  # kg, all that the engines burn
+    fuel_added: Floats  # kg, burnt for the alternators alone
+    hottest_winding: Floats  # °C
+    # cabins (M, C)
+    highest_air: Floats  # °C
+    highest_relative_humidity: Floats
+    sensible_energy: Floats  # J taken from each cabin
+    moisture_removed: Floats  # kg
+
+
+class Series(NamedTuple):
+    """A run step by step; empty (0 rows) when not asked for. Instants are the ends of the steps."""
+
+    air: Floats  # (M, C, T)
+    humidity: Floats  # (M, C, T)
+    sensible: Floats  # (M, C, T) W taken from the cabin, mean of the step
+    latent: Floats  # (M, C, T) W
+    evaporating: Floats  # (M, T) °C
+    plant_load: Floats  # (M, T) W of cooling
+    plant_power: Floats  # (M, T)
+    inverter_output: Floats  # (M, T)
+    inverter_input: Floats  # (M, T)
+    dc_load: Floats  # (M, T)
+    solar: Floats  # (M, T)
+    shore: Floats  # (M, T)
+    charger: Floats  # (M, T)
+    charge: Floats  # (M, T)
+    voltage: Floats  # (M, T)
+    current: Floats  # (M, T) A, out of the bank positive
+    alternator_current: Floats  # (M, A, T)
+    alternator_winding: Floats  # (M, A, T)
+    alternator_frame: Floats  # (M, A, T)
+    fuel_flow: Floats  # (M, T) kg/s

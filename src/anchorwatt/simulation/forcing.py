@@ -1,0 +1,172 @@
+"""The plan of the day laid over the weather: what drives the boat through a run."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from anchorwatt.design.specification import Doing, Engine, Period, Specification
+from anchorwatt.physics.moist_air import latent_heat
+from anchorwatt.physics.propeller import engine_speed_for
+from anchorwatt.simulation.arrays import AT_ANCHOR, MOTORING, ON_SHORE, Forcing
+from anchorwatt.simulation.outside import OutsideSeries
+
+DAY = 86_400.0
+CODES = {Doing.AT_ANCHOR: AT_ANCHOR, Doing.MOTORING: MOTORING, Doing.ON_SHORE_POWER: ON_SHORE}
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """One condition of the boat, held or followed through a run."""
+
+    period: Period
+    charging: bool = False  # engines run at their charging speed though the boat lies at anchor
+
+
+def period_at(specification: Specification, clock: float) -> Period:
+    """The period of the plan that holds at a time of day, s after midnight."""
+    clock %= DAY
+    for period in specification.plan:
+        start, end = period.start, period.end
+        if start < end:
+            if start <= clock < end:
+                return period
+        elif clock >= start or clock < end:
+            return period
+    raise ValueError(f"the plan has a hole at {clock} s")  # reading a design has made sure of it
+
+
+def engine_speed(engine: Engine, stretch: Stretch) -> float:
+    """rad/s of an engine through a stretch; 0 = stopped."""
+    if stretch.period.doing is Doing.MOTORING:
+        speed = engine_speed_for(stretch.period.boat_speed, engine.boat_speed, engine.rated_speed)
+        return max(engine.idle_speed, speed)
+    return engine.charging_speed if stretch.charging else 0.0
+
+
+def follow(specification: Specification, clock: float) -> Stretch:
+    """What the plan says for a time of day."""
+    return Stretch(period_at(specification, clock))
+
+
+def forcing(
+    specification: Specification,
+    outside: OutsideSeries,
+    start: float,
+    end: float,
+    held: Stretch | None = None,
+    set_points: tuple[float, ...] | None = None,
+) -> Forcing:
+    """What drives the boat from `start` to `end`, s after the midnight before the night.
+
+    `held` keeps one condition through the run instead of following the plan; `set_points` (°C a cabin)
+    replace the plan's.
+    """
+    weather = outside.weather
+    step = weather.step
+    first = round((start - weather.time[0]) / step)
+    last = round((end - weather.time[0]) / step)
+    if first < 0 or last >= weather.time.size:
+        raise ValueError("the run leaves the weather window")
+    steps = last - first
+    at, through = slice(first, last + 1), slice(first, last)
+    cabins, loads = specification.cabins, specification.loads
+    stretches: list[Stretch] = []
+    index = np.empty(steps, dtype=np.int64)
+    known: dict[int, int] = {}
+    for k in range(steps):
+        clock = weather.time[first + k] + 0.5 * step
+        stretch = held or follow(specification, float(clock))
+        place = known.get(id(stretch.period))
+        if place is None:
+            place = known[id(stretch.period)] = len(stretches)
+            stretches.append(stretch)
+        index[k] = place
+
+    def by_period(values: list[list[float]]) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
+        """(periods, rows) spread over the steps as (1, rows, T)."""
+        table = np.array(values, dtype=float).reshape(len(stretches), -1)
+        return np.ascontiguousarray(table[index].T)[None]
+
+    air, radiant, moisture = [], [], []
+    sensible, latent, shift, points, ac, dc, speeds = [], [], [], [], [], [], []
+    for stretch in stretches:
+        period = stretch.period
+        a, r, w = [0.0] * len(cabins), [0.0] * len(cabins), [0.0] * len(cabins)
+        s, l_, f = [0.0] * len(cabins), [0.0] * len(cabins), [0.0] * len(cabins)
+        alternating = direct = 0.0
+        for load, share in zip(loads, period.running, strict=True):
+            power = load.power * share
+            if load.alternating:
+                alternating += power
+            else:
+                direct += power
+            if load.cabin >= 0:
+                heat = power * load.sensible_share
+                a[load.cabin] += heat * (1.0 - load.radiant_share)
+                r[load.cabin] += heat * load.radiant_share
+                w[load.cabin] += power * load.latent_share / latent_heat(25.0)
+        for group in period.occupants:
+            s[group.cabin] += group.count * group.person.sensible
+            l_[group.cabin] += group.count * group.person.latent
+            f[group.cabin] += group.count * group.person.shift
+        air.append(a)
+        radiant.append(r)
+        moisture.append(w)
+        sensible.append(s)
+        latent.append(l_)
+        shift.append(f)
+        points.append(list(set_points or period.set_points))
+        ac.append([alternating])
+        dc.append([direct])
+        speeds.append([engine_speed(engine, stretch) for engine in specification.engines])
+    doing = np.array([CODES[s.period.doing] for s in stretches], dtype=np.int64)[index]
+    hour = outside.hour[through]
+    return Forcing(
+        dry_bulb=weather.dry_bulb[None, at].copy(),
+        humidity_ratio=weather.humidity_ratio[None, at].copy(),
+        sea=weather.sea_temperature[None, at].copy(),
+        pressure=np.array([float(np.mean(weather.pressure[at]))]),
+        far_temperature=outside.far_temperature[None, :, at].copy(),
+        film_row=hour - hour[0],
+        far_film=outside.far_film[None, hour[0] : hour[-1] + 1].copy(),
+        solar_gain=outside.solar_gain[None, :, at].copy(),
+        panel_irradiance=outside.panel_irradiance[None, at].copy(),
+        air_gain=by_period(air),
+        radiant_gain=by_period(radiant),
+        moisture_gain=by_period(moisture),
+        people_sensible=by_period(sensible),
+        people_latent=by_period(latent),
+        people_shift=by_period(shift),
+        set_point=by_period(points),
+        ac_load=by_period(ac)[:, 0],
+        dc_load=by_period(dc)[:, 0],
+        doing=doing,
+        engine_speed=by_period(speeds),
+        propelling=(doing == MOTORING).astype(np.int64),
+    )
+
+
+def recharge_stretch(specification: Specification, dawn: float) -> Stretch | None:
+    """How the night is put back: the plan's next motoring after dawn, else the engines at anchor.
+
+    None when there is no alternator aboard.
+    """
+    if not any(engine.alternators for engine in specification.engines):
+        return None
+    clock = dawn % DAY
+    motoring = [p for p in specification.plan if p.doing is Doing.MOTORING]
+    if motoring:
+        return Stretch(min(motoring, key=lambda p: (p.start - clock) % DAY))
+    return Stretch(replace(period_at(specification, clock), doing=Doing.AT_ANCHOR), charging=True)
+
+
+def design_set_points(specification: Specification) -> tuple[float, ...]:
+    """The set point at which each cabin is cooled at any time of the plan (the lowest), nan = never."""
+    result = []
+    for c in range(len(specification.cabins)):
+        points = [p.set_points[c] for p in specification.plan if not math.isnan(p.set_points[c])]
+        result.append(min(points) if points else math.nan)
+    return tuple(result)

@@ -1,0 +1,135 @@
+"""What the weather does to the boat's faces, once for all runs of an assessment."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from anchorwatt.climate import PlaneIrradiance, Weather, bow_bearing, irradiance_on
+from anchorwatt.design.specification import Outside as Beyond
+from anchorwatt.design.specification import Specification
+from anchorwatt.physics.envelope import hull_film, outside_convection, radiative_film
+from anchorwatt.physics.sun_and_sky import equivalent_outside_temperature
+from anchorwatt.physics.window import angle_modifier, diffuse_modifier
+from anchorwatt.simulation.arrays import Floats, Integers
+from anchorwatt.simulation.compiled import compiled
+
+HOUR = 3600.0
+MEAN_TEMPERATURE = 30.0
+"""°C about which long-wave exchange outside is made linear."""
+
+
+@dataclass(frozen=True)
+class OutsideSeries:
+    """Outside conditions at every instant of a weather window, in the order of the kernel's walls."""
+
+    weather: Weather
+    hour: Integers  # (T,) index of the hour that each step lies in
+    far_temperature: Floats  # (W, T + 1) °C; walls between cabins and to nothing are 0
+    far_film: Floats  # (hours, W) W/K
+    solar_gain: Floats  # (C, T + 1) W
+    panel_irradiance: Floats  # (T + 1,) W/m2
+
+
+def sol_air_series(
+    dry_bulb: Floats,
+    sky: Floats,
+    irradiance: Floats,
+    hour: Integers,
+    convection: Floats,
+    radiation: float,
+    absorptance: float,
+    emittance: float,
+    tilt: float,
+    out: Floats,
+) -> None:
+    """`equivalent_outside_temperature` at every instant; `convection` is by the hour."""
+    for i in range(dry_bulb.shape[0]):
+        film = convection[hour[min(i, hour.shape[0] - 1)]]
+        out[i] = equivalent_outside_temperature(
+            dry_bulb[i], sky[i], irradiance[i], absorptance, emittance, film, radiation, tilt
+        )
+
+
+def window_series(
+    beam: Floats, diffuse: Floats, cosine: Floats, panes: int, diffuse_share: float, factor: float, out: Floats
+) -> None:
+    """Add the solar gain of a window to `out`; `factor` is area × gain coefficient × cover, m²."""
+    for i in range(beam.shape[0]):
+        through = diffuse[i] * diffuse_share
+        if beam[i] > 0.0:
+            through += beam[i] * angle_modifier(cosine[i], panes)
+        out[i] += factor * through
+
+
+def outside_series(specification: Specification, weather: Weather) -> OutsideSeries:
+    """Every face of the boat through the whole weather window."""
+    instants = weather.time.size
+    hour = ((weather.time[:-1] - weather.time[0]) // HOUR).astype(np.int64)
+    hours = int(hour[-1]) + 1
+    wind = np.bincount(hour, weather.wind_speed[:-1], hours) / np.bincount(hour, minlength=hours)
+    bow = bow_bearing(weather, specification.place.heading)
+    planes: dict[tuple[float, float], PlaneIrradiance] = {}
+
+    def plane(tilt: float, faces: float) -> PlaneIrradiance:
+        level = tilt in (0.0, math.pi)
+        key = (tilt, 0.0 if level else faces % (2.0 * math.pi))
+        if key not in planes:
+            planes[key] = irradiance_on(weather, tilt, 0.0 if level else bow + key[1])
+        return planes[key]
+
+    temperatures: list[Floats] = []
+    films: list[Floats] = []
+    convection = np.array([outside_convection(float(v)) for v in wind])
+    solar_gain = np.zeros((len(specification.cabins), instants))
+    for c, cabin in enumerate(specification.cabins):
+        for surface in cabin.surfaces:
+            if surface.outside is Beyond.AIR:
+                radiation = radiative_film(surface.emittance, MEAN_TEMPERATURE)
+                sun = plane(surface.tilt, surface.faces)
+                out = np.empty(instants)
+                compiled(sol_air_series)(
+                    weather.dry_bulb,
+                    weather.sky_temperature,
+                    sun.beam + sun.diffuse,
+                    hour,
+                    convection,
+                    radiation,
+                    surface.absorptance,
+                    surface.emittance,
+                    surface.tilt,
+                    out,
+                )
+                temperatures.append(out)
+                films.append(surface.area * (convection + radiation))
+            elif surface.outside is Beyond.SEA:
+                temperatures.append(weather.sea_temperature)
+                films.append(np.full(hours, surface.area * hull_film()))
+            else:
+                temperatures.append(np.zeros(instants))
+                films.append(np.zeros(hours))
+        for window in cabin.windows:
+            sun = plane(window.tilt, window.faces)
+            compiled(window_series)(
+                sun.beam,
+                sun.diffuse,
+                sun.cosine,
+                window.panes,
+                diffuse_modifier(window.panes),
+                window.area * window.solar_gain * window.cover_factor,
+                solar_gain[c],
+            )
+    for partition in specification.partitions:
+        if partition.area > 0.0:
+            temperatures.append(np.zeros(instants))
+            films.append(np.zeros(hours))
+    panels = specification.solar
+    panel = np.zeros(instants)
+    if panels is not None:
+        sun = plane(panels.tilt, panels.faces)
+        panel = sun.beam + sun.diffuse
+    return OutsideSeries(
+        weather, hour, np.array(temperatures), np.array(films).T.copy(), solar_gain, panel
+    )

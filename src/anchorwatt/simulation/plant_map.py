@@ -1,0 +1,191 @@
+"""A refrigerant circuit's map: capacity and power over evaporating temperature, sea and speed.
+
+The cycle's states come from CoolProp once a refrigerant, and stay on disk. The two constants of a plant,
+swept volume and efficiency scale, follow from the maker's rated capacity and power; the rest is physics.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib.metadata import version
+from pathlib import Path
+
+import numpy as np
+
+from anchorwatt.design.specification import Refrigeration
+from anchorwatt.errors import OutOfRange
+from anchorwatt.physics.compressor import cycle, isentropic_efficiency, volumetric_efficiency
+from anchorwatt.physics.condenser import condensing_temperature, effectiveness
+from anchorwatt.simulation.arrays import Floats
+from anchorwatt.simulation.compiled import cache_folder, compiled
+from anchorwatt.simulation.plant import (
+    EVAPORATING_COUNT,
+    EVAPORATING_START,
+    EVAPORATING_STEP,
+    SEA_COUNT,
+    SEA_START,
+    SEA_STEP,
+)
+
+SPEEDS = 9
+"""Speeds of a variable-speed plant's map, even from its lowest to its highest."""
+
+CONDENSING_START, CONDENSING_STEP, CONDENSING_COUNT = 0.0, 1.0, 69
+LEAST_LIFT = 3.0
+"""K between evaporating and condensing temperature below which the cycle's table is held."""
+
+
+@dataclass(frozen=True)
+class CycleTable:
+    """A refrigerant's cycle over evaporating (rows) and condensing temperature, SI."""
+
+    suction_density: Floats
+    effect: Floats
+    work: Floats
+    ratio: Floats
+
+
+@dataclass(frozen=True)
+class PlantMap:
+    """Capacity and power, W, over evaporating temperature, sea and speed; and the two fitted constants."""
+
+    capacity: Floats
+    power: Floats
+    swept_flow: float  # m3/s at full speed
+    efficiency_scale: float
+
+
+@lru_cache(maxsize=16)
+def cycle_table(refrigerant: str, superheat: float, subcooling: float) -> CycleTable:
+    """The cycle's table, from disk when it was computed before."""
+    key = f"{refrigerant} {superheat} {subcooling} {version('coolprop')} {CONDENSING_COUNT} {EVAPORATING_COUNT}"
+    path = cache_folder() / f"cycle-{hashlib.sha256(key.encode()).hexdigest()[:16]}.npy"
+    if path.exists():
+        try:
+            return CycleTable(*np.load(path))
+        except (OSError, ValueError, TypeError):
+            path.unlink(missing_ok=True)  # damaged: compute it again
+    table = np.empty((4, EVAPORATING_COUNT, CONDENSING_COUNT))
+    for i in range(EVAPORATING_COUNT):
+        evaporating = EVAPORATING_START + EVAPORATING_STEP * i
+        for j in range(CONDENSING_COUNT):
+            condensing = max(CONDENSING_START + CONDENSING_STEP * j, evaporating + LEAST_LIFT)
+            state = cycle(refrigerant, evaporating, condensing, superheat, subcooling)
+            table[:, i, j] = (
+                state.suction_density,
+                state.refrigerating_effect,
+                state.isentropic_work,
+                state.pressure_ratio,
+            )
+    _save(path, table)
+    return CycleTable(*table)
+
+
+def _save(path: Path, table: Floats) -> None:
+    handle, name = tempfile.mkstemp(dir=path.parent, suffix=".npy")
+    with os.fdopen(handle, "wb") as file:
+        np.save(file, table)
+    Path(name).replace(path)
+
+
+def fill_map(
+    table: Floats,
+    swept_flow: float,
+    scale: float,
+    sea_flow: float,
+    effective: float,
+    highest_condensing: float,
+    speeds: Floats,
+    capacity: Floats,
+    power: Floats,
+) -> None:
+    """Fill a plant's map from its cycle table, each point with its own condenser balance.
+
+    Beyond the highest condensing temperature the plant slows down: the map stays flat there.
+    """
+    for i in range(EVAPORATING_COUNT):
+        evaporating = EVAPORATING_START + EVAPORATING_STEP * i
+        for j in range(SEA_COUNT):
+            sea = SEA_START + SEA_STEP * j
+            for k in range(speeds.shape[0]):
+                condensing = max(sea + 8.0 * speeds[k], evaporating + LEAST_LIFT)
+                cooling, work = 0.0, 0.0
+                for _ in range(60):
+                    place = min(max((condensing - CONDENSING_START) / CONDENSING_STEP, 0.0), CONDENSING_COUNT - 1.001)
+                    low = int(place)
+                    part = place - low
+                    density = table[0, i, low] + part * (table[0, i, low + 1] - table[0, i, low])
+                    effect = table[1, i, low] + part * (table[1, i, low + 1] - table[1, i, low])
+                    ideal = table[2, i, low] + part * (table[2, i, low + 1] - table[2, i, low])
+                    ratio = table[3, i, low] + part * (table[3, i, low + 1] - table[3, i, low])
+                    mass_flow = swept_flow * speeds[k] * density * volumetric_efficiency(ratio)
+                    cooling = mass_flow * effect
+                    work = mass_flow * ideal / isentropic_efficiency(ratio, speeds[k], scale)
+                    new = condensing_temperature(sea, cooling + work, sea_flow, effective)
+                    new = max(new, evaporating + LEAST_LIFT)
+                    if abs(new - condensing) < 1e-8:
+                        break
+                    condensing = new
+                if condensing > highest_condensing and k > 0:
+                    cooling, work = capacity[i, j, k - 1], power[i, j, k - 1]
+                capacity[i, j, k] = cooling
+                power[i, j, k] = work
+
+
+def fit(circuit: Refrigeration) -> tuple[float, float]:
+    """Swept flow m³/s at full speed and efficiency scale from a circuit's rating.
+
+    Raises
+    ------
+    OutOfRange
+        the rating asks for an overall efficiency that no compressor has (0.25 to 0.85 is allowed), or
+        condenses outside the table.
+    """
+    effective = effectiveness(circuit.condenser_ntu)
+    rejected = circuit.rated_capacity + circuit.rated_power
+    condensing = condensing_temperature(circuit.rated_sea, rejected, circuit.sea_flow, effective)
+    if condensing > circuit.highest_condensing:
+        raise OutOfRange(
+            "at its rating the plant must condense below its highest condensing temperature; it would condense at °C",
+            condensing,
+        )
+    condensing = max(condensing, circuit.rated_evaporating + LEAST_LIFT)
+    state = cycle(
+        circuit.refrigerant, circuit.rated_evaporating, condensing, circuit.superheat, circuit.subcooling
+    )
+    swept_flow = circuit.rated_capacity / (
+        state.refrigerating_effect * state.suction_density * volumetric_efficiency(state.pressure_ratio)
+    )
+    ideal = circuit.rated_capacity / state.refrigerating_effect * state.isentropic_work
+    efficiency = ideal / circuit.rated_power
+    if not 0.25 <= efficiency <= 0.85:
+        raise OutOfRange(
+            "the rating must imply an overall compressor efficiency of 0.25 to 0.85; it implies", efficiency
+        )
+    return swept_flow, efficiency / isentropic_efficiency(state.pressure_ratio, 1.0, 1.0)
+
+
+@lru_cache(maxsize=64)
+def plant_map(circuit: Refrigeration) -> PlantMap:
+    """The map of a circuit; see `fit` for what its rating must satisfy."""
+    swept_flow, scale = fit(circuit)
+    table = cycle_table(circuit.refrigerant, circuit.superheat, circuit.subcooling)
+    speeds = np.linspace(circuit.turn_down, 1.0, SPEEDS) if circuit.turn_down < 1.0 else np.ones(1)
+    shape = (EVAPORATING_COUNT, SEA_COUNT, speeds.size)
+    capacity, power = np.empty(shape), np.empty(shape)
+    compiled(fill_map)(
+        np.stack([table.suction_density, table.effect, table.work, table.ratio]),
+        swept_flow,
+        scale,
+        circuit.sea_flow,
+        effectiveness(circuit.condenser_ntu),
+        circuit.highest_condensing,
+        speeds,
+        capacity,
+        power,
+    )
+    return PlantMap(capacity, power, swept_flow, scale)

@@ -1,0 +1,267 @@
+"""The runs of an assessment: before the night, the night, the day after, holding on, putting back, loads."""
+
+from __future__ import annotations
+
+import math
+import os
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from anchorwatt.climate import Weather, weather
+from anchorwatt.design.specification import Specification
+from anchorwatt.physics.battery import acceptance
+from anchorwatt.simulation.arrays import (
+    IDEAL,
+    SELF_CONTAINED,
+    SHARED,
+    Boat,
+    Floats,
+    Forcing,
+    Series,
+    Settings,
+    State,
+    Summary,
+)
+from anchorwatt.simulation.compiled import compiled
+from anchorwatt.simulation.forcing import DAY, Stretch, design_set_points, forcing, period_at, recharge_stretch
+from anchorwatt.simulation.kernel import run_cases
+from anchorwatt.simulation.network import boat_arrays
+from anchorwatt.simulation.outside import OutsideSeries, outside_series
+
+STEP = 60.0
+LEAD_IN = 2.0 * DAY
+"""s run before the night so that the fabric has forgotten how it began."""
+LONGEST_HOLD = 2.0 * DAY
+LONGEST_RECHARGE = DAY
+TAIL = 0.05
+"""A bank that accepts less than this share of its capacity in an hour is full. Common practice, no source."""
+CAUSES = 6
+"""Causes that hold an alternator back, see `simulation.electric`."""
+
+
+@dataclass(frozen=True)
+class Run:
+    """A run and what it came to."""
+
+    name: str
+    start: float  # s after the midnight before the night
+    step: float
+    forcing: Forcing
+    summary: Summary
+    series: Series
+    held: Floats  # (1, A, causes) s
+    end: State
+
+    @property
+    def clock(self) -> Floats:
+        """Ends of the steps, s after the midnight before the night."""
+        return self.start + self.step * np.arange(1, self.forcing.ac_load.shape[1] + 1)
+
+
+def settings(cases: int) -> Settings:
+    """Settings of cases that are all as designed."""
+    zeros, ones = np.zeros(cases), np.ones(cases)
+    index = np.zeros(cases, dtype=np.int64)
+    return Settings(index, index.copy(), zeros, zeros.copy(), ones, ones.copy(), ones.copy())
+
+
+def empty_summary(cases: int, cabins: int) -> Summary:
+    """Room for the summaries of cases."""
+    wide = {"highest_air", "highest_relative_humidity", "sensible_energy", "moisture_removed"}
+    return Summary(*(np.zeros((cases, cabins) if name in wide else cases) for name in Summary._fields))
+
+
+def empty_series(cases: int, cabins: int, alternators: int, steps: int) -> Series:
+    """Room for series; with 0 steps the kernel writes none."""
+    by_cabin = {"air", "humidity", "sensible", "latent"}
+    shapes = []
+    for name in Series._fields:
+        if name in by_cabin:
+            shapes.append((cases, cabins, steps))
+        elif name.startswith("alternator"):
+            shapes.append((cases, alternators, steps))
+        else:
+            shapes.append((cases, steps))
+    return Series(*(np.zeros(shape) for shape in shapes))
+
+
+def copy_state(state: State, cases: int = 1) -> State:
+    """A state of its own, repeated for a number of cases."""
+    return State(*(np.repeat(part, cases, axis=0) for part in state))
+
+
+def run_batch(
+    boat: Boat, driving: Forcing, cases: Settings, state: State, step: float, mode: int, live: bool, reserve: float,
+    target: float, summary: Summary, series: Series, held: Floats, threads: int | None = None,
+) -> None:
+    """Run all cases, on several threads when there are many; see `kernel.run_cases`."""
+    kernel = compiled(run_cases)
+    count = state.charge.shape[0]
+    workers = min(threads or os.cpu_count() or 1, count)
+
+    def some(first: int, last: int) -> None:
+        kernel(boat, driving, cases, state, step, mode, int(live), reserve, target, summary, series, held, first, last)
+
+    if workers == 1:
+        some(0, count)
+        return
+    some(0, 1)  # compiles, if it must, before threads share it
+    edges = np.linspace(1, count, 4 * workers + 1).astype(int)
+    with ThreadPoolExecutor(workers) as pool:
+        for future in [pool.submit(some, int(a), int(b)) for a, b in zip(edges, edges[1:], strict=False)]:
+            future.result()
+
+
+class Simulation:
+    """All runs of one specification, each made when first asked for.
+
+    `step` is the kernel's step in s.
+    """
+
+    def __init__(self, specification: Specification, step: float = STEP) -> None:
+        self.specification = specification
+        self.step = step
+
+    @cached_property
+    def weather(self) -> Weather:
+        """From three days before the night to four days after."""
+        return weather(self.specification.place, 3, 4, self.step)
+
+    @cached_property
+    def outside(self) -> OutsideSeries:
+        return outside_series(self.specification, self.weather)
+
+    @cached_property
+    def boat(self) -> Boat:
+        return boat_arrays(self.specification)
+
+    @property
+    def night_start(self) -> float:
+        return self.specification.brief.night_start
+
+    @property
+    def dawn(self) -> float:
+        """End of the hours that the bank must carry."""
+        return self.night_start + round(self.specification.brief.hold / self.step) * self.step
+
+    @cached_property
+    def full_charge(self) -> float:
+        """State of charge at which the bank counts as charged.
+
+        The brief's charge at the start of the night, or less where the charger's voltage leaves only the tail.
+        """
+        bank = self.specification.bank
+        tail = TAIL * bank.capacity / 3600.0
+        voltages = np.array(bank.open_circuit_voltages) * bank.cells
+        for charge in np.linspace(1.0, 0.5, 501):
+            voltage = float(np.interp(charge, bank.charge_points, voltages))
+            if acceptance(voltage, bank.resistance, bank.charge_current, bank.absorb_voltage, bank.temperature) >= tail:
+                return min(float(charge), self.specification.brief.charge_at_start)
+        return self.specification.brief.charge_at_start
+
+    def first_state(self, mode_air: float) -> State:
+        """Everything at one temperature, °C, with outdoor moisture; the lead-in makes it forgotten."""
+        specification, boat = self.specification, self.boat
+        cabins = len(specification.cabins)
+        outdoor = float(self.weather.humidity_ratio[0])
+        temperatures = [
+            [[engine.air_temperature] * 2 for engine in specification.engines for _ in engine.alternators]
+        ]
+        return State(
+            node=np.full((1, boat.node_capacity.shape[1]), mode_air),
+            air=np.full((1, cabins), mode_air),
+            furnishing=np.full((1, cabins), mode_air),
+            humidity=np.full((1, cabins), outdoor),
+            charge=np.array([specification.brief.charge_at_start]),
+            connected=np.ones(1, dtype=np.int64),
+            trip=np.zeros(1),
+            alternator=np.array(temperatures, dtype=float).reshape(1, -1, 2),
+            unit_time=np.full((1, boat.unit_cabin.size), -1.0),
+        )
+
+    def run(
+        self,
+        name: str,
+        start: float,
+        end: float,
+        state: State,
+        *,
+        mode: int = SHARED,
+        live: bool = True,
+        held: Stretch | None = None,
+        set_points: tuple[float, ...] | None = None,
+    ) -> Run:
+        """One run from a state, which is left as it was."""
+        specification, boat = self.specification, self.boat
+        driving = forcing(specification, self.outside, start, end, held, set_points)
+        state = copy_state(state)
+        cabins, alternators = len(specification.cabins), boat.alternator_engine.size
+        summary = empty_summary(1, cabins)
+        series = empty_series(1, cabins, alternators, driving.ac_load.shape[1])
+        by_cause = np.zeros((1, alternators, CAUSES))
+        run_batch(
+            boat, driving, settings(1), state, self.step, mode, live, specification.brief.reserve, self.full_charge,
+            summary, series, by_cause,
+        )
+        return Run(name, start, self.step, driving, summary, series, by_cause, state)
+
+    def _mean_air(self) -> float:
+        return float(np.mean(self.weather.dry_bulb[: int(DAY / self.step)]))
+
+    @cached_property
+    def before(self) -> Run:
+        """The two days before the night, by the plan; electricity costs no charge."""
+        start = self.night_start - LEAD_IN
+        return self.run("before", start, self.night_start, self.first_state(self._mean_air()), live=False)
+
+    @cached_property
+    def night(self) -> Run:
+        """The hours that the bank must carry."""
+        return self.run("night", self.night_start, self.dawn, self.before.end)
+
+    @cached_property
+    def day(self) -> Run:
+        """From the end of the night to where the next begins, by the plan."""
+        return self.run("day", self.dawn, self.night_start + DAY, self.night.end)
+
+    @cached_property
+    def hold(self) -> Run:
+        """The night going on, as it began, until the reserve is reached (two days at most)."""
+        night = Stretch(period_at(self.specification, self.night_start))
+        return self.run("hold", self.night_start, self.night_start + LONGEST_HOLD, self.before.end, held=night)
+
+    @cached_property
+    def recharge(self) -> Run | None:
+        """Engines on from the end of the night until the bank is charged (a day at most); None without alternators."""
+        stretch = recharge_stretch(self.specification, self.dawn)
+        if stretch is None:
+            return None
+        longest = self.run("recharge", self.dawn, self.dawn + LONGEST_RECHARGE, self.night.end, held=stretch)
+        full_at = float(longest.summary.full_at[0])
+        if math.isnan(full_at):
+            return longest
+        steps = max(1, math.ceil(full_at / self.step))
+        return self.run("recharge", self.dawn, self.dawn + steps * self.step, self.night.end, held=stretch)
+
+    @cached_property
+    def loads(self) -> Run:
+        """A day with every cabin that is ever cooled held at its lowest set point by a plant without limit."""
+        points = design_set_points(self.specification)
+        lead = self.run(
+            "loads", -LEAD_IN, 0.0, self.first_state(self._mean_air()), mode=IDEAL, live=False, set_points=points
+        )
+        return self.run("loads", 0.0, DAY, lead.end, mode=IDEAL, live=False, set_points=points)
+
+    @cached_property
+    def alternative_night(self) -> Run | None:
+        """The same night with self-contained units; None when the design names none."""
+        if self.specification.alternative is None:
+            return None
+        before = self.run(
+            "before", self.night_start - LEAD_IN, self.night_start, self.first_state(self._mean_air()),
+            mode=SELF_CONTAINED, live=False,
+        )
+        return self.run("night", self.night_start, self.dawn, before.end, mode=SELF_CONTAINED)
