@@ -11,12 +11,14 @@ from hypothesis import strategies as st
 from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.compressor import (
     BEST_PRESSURE_RATIO,
+    CYCLES_AN_HOUR,
     carnot_efficiency,
     cycle,
     cycle_table,
     isentropic_efficiency,
     part_load_factor,
     speed_shape,
+    start_loss,
     volumetric_efficiency,
 )
 
@@ -35,7 +37,7 @@ cycles = settings(max_examples=50, deadline=None)
 def test_no_cycle_beats_carnot(
     refrigerant: str, evaporating: float, lift: float, superheat: float, subcooling: float
 ) -> None:
-    """Between the warmest temperature at which it takes heat in and the coolest at which it gives heat off."""
+    """Between the warmest temperature at which it takes in heat and the coolest at which it gives it off."""
     found = cycle(refrigerant, evaporating, evaporating + lift, superheat, subcooling)
     source, sink = evaporating + superheat, evaporating + lift - subcooling - GLIDE
     if sink > source:
@@ -158,6 +160,14 @@ def test_cycling_never_helps(load: float, degradation: float) -> None:
     assert load / factor <= 1.0 + 1e-12
 
 
+@given(st.floats(0.02, 0.98), st.floats(0.0, 0.4))
+def test_time_lost_at_starts_adds_up_to_the_part_load_factor(running: float, degradation: float) -> None:
+    """A thermostat that runs a share x of the time starts 4 N x (1 - x) times an hour, N at most."""
+    starts = 4.0 * CYCLES_AN_HOUR * running * (1.0 - running)
+    useful = running - starts * start_loss(degradation) / 3600.0
+    assert useful / running == pytest.approx(part_load_factor(running, degradation))
+
+
 @given(st.floats(-20.0, 20.0), st.floats(1.0, 50.0), st.floats(0.1, 10.0))
 def test_carnot_falls_with_lift(evaporating: float, lift: float, more: float) -> None:
     less = carnot_efficiency(evaporating, evaporating + lift + more)
@@ -179,5 +189,5 @@ def test_impossible_compressors_are_refused() -> None:
             part_load_factor(*pair)
     with pytest.raises(OutOfRange, match="above the evaporating"):
         carnot_efficiency(10.0, 10.0)
-    with pytest.raises(OutOfRange, match="-273.15"):
+    with pytest.raises(OutOfRange, match="lies above"):
         carnot_efficiency(-274.0, 10.0)

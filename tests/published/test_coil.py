@@ -16,7 +16,7 @@ SEA_LEVEL = 101_325.0
 
 
 def test_definition_of_the_bypass_factor() -> None:
-    """Lecture notes on the bypass factor, (t_out - t_adp) / (t_in - t_adp): 30 in, 14 out, 10 apparatus -> 0.20."""
+    """Lecture notes on the bypass factor: 30 °C in, 14 °C out, apparatus dew point 10 °C -> 0.20."""
     assert leaving_temperature(0.20, 30.0, 10.0) == pytest.approx(14.0, abs=0.005)
 
 

@@ -85,9 +85,11 @@ def test_carnot_of_a_textbook() -> None:
 
 
 def test_part_load_gain_is_like_that_of_open_data() -> None:
-    """Multi-evaporator unit's open curve, recurring in public building-energy repositories: at the same outdoor
-    temperature the coefficient of performance at x = 0.5 is 1.21 and at 0.25 0.76 of full load. There compressor,
-    exchangers and fans act together; of the compressor alone we ask only that it gains at half speed and loses at a
-    quarter."""
+    """Open curve of a multi-evaporator unit that recurs in public building-energy repositories.
+
+    At one outdoor temperature its efficiency at x = 0.5 is 1.21 times and at x = 0.25 0.76 times that at
+    full load. There compressor, exchangers and fans act together; of the compressor alone we ask only that it
+    gains at half speed and loses at a quarter.
+    """
     assert 1.0 < speed_shape(0.5) < 1.21
     assert 0.76 < speed_shape(0.25) < 1.0

@@ -63,9 +63,9 @@ def test_outside_film_with_radiation(wind: float, whole: float) -> None:
 
 
 def test_u_value_of_a_brick_wall() -> None:
-    """ISO 6946 by hand with its own surfaces 0.13 and 0.04: 0.22 m of brick at 0.77 W/mK and 13 mm plaster at 0.57.
+    """ISO 6946, clause on resistances in series, by hand, with its surfaces 0.13 and 0.04.
 
-    Arithmetic of the standard's clause on resistances in series: 0.13 + 0.2857 + 0.0228 + 0.04 = 0.4785.
+    0.22 m of brick at 0.77 W/mK and 13 mm of plaster at 0.57: 0.13 + 0.2857 + 0.0228 + 0.04 = 0.4785.
     """
     wall = [(0.22, 0.77, 1700.0, 800.0), (0.013, 0.57, 1300.0, 1000.0)]
     assert u_value(wall, 1 / 0.04, 1 / 0.13) == pytest.approx(1 / 0.4785, rel=2e-4)

@@ -45,7 +45,7 @@ at_pressure = pytest.mark.parametrize("pressure", PRESSURES, ids=["101325 Pa", "
 
 @pytest.fixture(scope="module")
 def psychrolib() -> ModuleType:
-    """psychrolib as plain Python: where it finds numba it compiles itself, which takes longer than these tests."""
+    """psychrolib as plain Python: with numba it compiles itself, which takes longer than these tests."""
     spec = importlib.util.find_spec("psychrolib")
     assert spec is not None
     assert spec.loader is not None

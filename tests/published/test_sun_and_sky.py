@@ -76,8 +76,8 @@ def test_reflectance_of_glass(angle: float, across: float, along: float) -> None
     assert found[1] == pytest.approx(along, abs=5e-4 if angle else 5e-5)
 
 
-# Duffie and Beckman, chapter on radiation heat transfer, from memory: the sky is from 5 K below the air in a hot
-# moist climate to 30 K below it in a cold dry one.
+# Duffie and Beckman, chapter on radiation heat transfer, from memory: the sky is from 5 K below the air in a
+# hot moist climate to 30 K below it in a cold dry one.
 DEPRESSIONS = [("hot and moist", 30.0, 27.0, 5.0, 8.0), ("cold and dry", 0.0, -20.0, 25.0, 31.0)]
 
 
@@ -90,7 +90,7 @@ def test_sky_is_colder_than_the_air(dry_bulb: float, dew_point: float, least: fl
     assert least < dry_bulb - sky_temperature(dry_bulb, dew_point) < most
 
 
-# Practice: absorptance over film 0.026 m2K/W for light and 0.052 for dark colours; 4 K less on a horizontal face.
+# Practice: absorptance over film 0.026 m2K/W for light and 0.052 for dark colours; 4 K less on a level face.
 SOL_AIR = "sol-air practice (encyclopaedia and building-software help page)"
 COLOURS = [(0.026, 52.7), (0.052, 77.4)]
 
@@ -109,8 +109,10 @@ def test_sol_air_of_practice(ratio: float, expected: float) -> None:
 
 
 def test_sol_air_correction_of_the_handbook() -> None:
-    """ASHRAE Handbook - Fundamentals, sol-air temperature, from memory: about 4 K on a horizontal face under a
-    clear sky, with 63 W/m2 drawn by the sky, emittance 1 and film 17 W/m2K. Ours at a usual summer state."""
+    """ASHRAE Handbook - Fundamentals, sol-air temperature, from memory: about 4 K on a horizontal face.
+
+    That is 63 W/m2 drawn by a clear sky, emittance 1 and film 17 W/m2K. Ours at a usual summer state.
+    """
     sky = sky_temperature(30.0, 18.0)
     correction = 30.0 - equivalent_outside_temperature(30.0, sky, 0.0, 0.5, 1.0, 11.0, 6.0, 0.0)
     assert correction == pytest.approx(4.0, abs=1.0)

@@ -43,6 +43,11 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
     air_at, wet_at = slice(nodes, nodes + cabins), slice(nodes + 2 * cabins, nodes + 3 * cabins)
     loose_at = slice(nodes + cabins, nodes + 2 * cabins)
 
+    dew_flow = boat.furnishing_convection[0] / CP_AIR
+    np.add.at(dew_flow, boat.wall_cabin, boat.near_convection[0] / CP_AIR)
+    between = boat.wall_kind == TO_CABIN
+    np.add.at(dew_flow, boat.wall_far_cabin[between], boat.far_convection[0, between] / CP_AIR)
+
     def rates(t: float, y: Floats, k: int) -> Floats:
         node, air, loose, wet, charge = y[:nodes], y[air_at], y[loose_at], y[wet_at], y[-2]
         part = (t - k * step) / step
@@ -94,6 +99,10 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         into_air += (boat.window_conductance[0] + boat.outdoor_flow[0] * CP_AIR) * (outdoor - air) - blown
         into_air += CP_AIR * (boat.exchange[0] @ air - boat.exchange[0].sum(axis=1) * air)
         into_wet += boat.outdoor_flow[0] * (damp - wet) + boat.exchange[0] @ wet - boat.exchange[0].sum(axis=1) * wet
+        for c in range(cabins):
+            over = max(0.0, wet[c] - saturation_humidity_ratio(float(air[c]), pressure))
+            into_wet[c] -= dew_flow[c] * over
+            into_air[c] += dew_flow[c] * over * latent_heat(float(air[c]))
         # The plant.
         lowest = float(boat.lowest_evaporating[0])
         for h in range(handlers):

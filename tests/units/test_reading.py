@@ -115,7 +115,7 @@ REFUSED = [
     ("25° 48.5' 3\" N", "latitude", "unknown", "a latitude"),
     ("-80.3° W", "longitude", "both a minus sign and a hemisphere", "a longitude"),
     ("-80° 18' W", "longitude", "both a minus sign and a hemisphere", "a longitude"),
-    ("4/0 AWG", "area", 'unit "AWG" is unknown', "an area"),
+    ("4/0 AWG", "area", "which is a wire gauge", "an area"),
 ]
 
 

@@ -34,7 +34,7 @@ IN_PINT = {
     "cfm": "foot**3/minute", "gal/min": "US_liquid_gallon/minute", "gal/h": "US_liquid_gallon/hour",
     "kg/s": "kg/s", "g/s": "gram/s", "kg/h": "kg/hour", "g/h": "gram/hour", "lb/h": "pound/hour",
     "Pa": "pascal", "hPa": "hectopascal", "kPa": "kilopascal", "MPa": "megapascal", "mbar": "millibar",
-    "bar": "bar", "psi": "psi", "inH₂O": "inH2O", "ftH₂O": "ftH2O", "mH₂O": "meter*water*standard_gravity",
+    "bar": "bar", "psi": "psi", "inH₂O": "inH2O", "ftH₂O": "ftH2O", "mH₂O": "mH2O",
     "inHg": "inHg",
     "rpm": "revolution/minute", "rad/s": "radian/second",
     "°": "degree", "rad": "radian", "° N": "degree", "° S": "-1*degree", "° E": "degree", "° W": "-1*degree",
@@ -77,13 +77,13 @@ def registry() -> pint.UnitRegistry:
     ("dimension", "unit"), [pytest.param(*row, id=f"pint: {row[0].name}, {row[1].symbol}") for row in ROWS]
 )
 def test_unit_is_what_pint_says(registry: pint.UnitRegistry, dimension: Dimension, unit: Unit) -> None:
-    quantity = parse(f"7 {unit.symbol}", dimension.name)
+    quantity = parse(f"0.7 {unit.symbol}", dimension.name)
     if dimension.name == "temperature":
-        expected = registry.Quantity(7, TEMPERATURE_IN_PINT[unit.symbol]).to("degC").magnitude
+        expected = registry.Quantity(0.7, TEMPERATURE_IN_PINT[unit.symbol]).to("degC").magnitude
     elif dimension.name == "temperature difference":
-        expected = registry.Quantity(7, DIFFERENCE_IN_PINT[unit.symbol]).to("kelvin").magnitude
+        expected = registry.Quantity(0.7, DIFFERENCE_IN_PINT[unit.symbol]).to("kelvin").magnitude
     else:
-        expected = (7 * registry(IN_PINT[unit.symbol])).to(INSIDE_IN_PINT[dimension.si]).magnitude
+        expected = (0.7 * registry(IN_PINT[unit.symbol])).to(INSIDE_IN_PINT[dimension.si]).magnitude
     assert float(quantity) == pytest.approx(expected, rel=1e-13)
 
 
@@ -97,8 +97,11 @@ def test_a_spelling_means_one_unit(dimension: Dimension) -> None:
 def test_every_spelling_is_read_and_gives_its_unit(dimension: Dimension) -> None:
     for unit in dimension.units:
         for spelling in unit.spellings:
-            assert parse(f"3{spelling}", dimension.name).unit == unit.symbol
-            assert parse(f" 3   {spelling} ", dimension.name) == parse(f"3 {unit.symbol}", dimension.name)
+            quantity = parse(f" 1   {spelling} ", dimension.name)
+            assert quantity.unit == unit.symbol
+            assert quantity == parse(f"1 {unit.symbol}", dimension.name)
+            if not spelling[0].isdigit():
+                assert parse(f"1{spelling}", dimension.name) == quantity
 
 
 @pytest.mark.parametrize("dimension", DIMENSIONS.values(), ids=lambda dimension: dimension.name)

@@ -11,16 +11,16 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from anchorwatt.cli.console import note, reported, working
-from anchorwatt.cli.options import Csv, File, Json, Plot, Units, UnitsOption, Why, checked_plot
+from anchorwatt.cli.options import Csv, Estimates, File, Json, Plot, Units, UnitsOption, Why, checked_plot
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
 
 app = typer.Typer(
     name="anchorwatt",
-    help="Design of generator-free air conditioning in yachts: from a boat and its day, described in one file, "
-    "to the night that its bank must carry and the engine hours that put it back. It advises; local codes "
-    "and licensed or certified people decide.",
+    help="Design of generator-free air conditioning in yachts: from a boat and its day, described in one "
+    "file, to the night that its bank must carry and the engine hours that put it back. It advises; local "
+    "codes and licensed or certified people decide.",
     no_args_is_help=True,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
@@ -74,6 +74,7 @@ def new(
 def assess(
     file: File,
     why: Why = None,
+    estimates: Estimates = False,
     as_json: Json = False,
     csv: Csv = None,
     plot: Plot = None,
@@ -81,7 +82,8 @@ def assess(
 ) -> None:
     """Answer what decides the job: does the bank hold the night, and what puts it back."""
     with reported():
-        from anchorwatt.cli import as_json as plain, screens
+        from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import screens
 
         checked_plot(plot)
         assessment = _assessed(file)
@@ -89,17 +91,21 @@ def assess(
             answer = screens.answer_named(assessment, why)
             _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
             return
+        if estimates and not as_json:
+            _show(None, as_json, lambda: screens.estimates(assessment))
+            return
         _write(assessment, csv, plot, units, ("assess", "cabins", "night", "day", "recharge"))
-        _show(plain.assessment(assessment, file), as_json, lambda: screens.assessment(assessment, units.value))
+        _show(
+            plain.assessment(assessment, file), as_json, lambda: screens.assessment(assessment, units.value)
+        )
 
 
 @app.command()
-def loads(
-    file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si
-) -> None:
+def loads(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show each cabin's cooling load in its hottest hour, and what causes it."""
     with reported():
-        from anchorwatt.cli import as_json as plain, screens
+        from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import screens
 
         assessment = _assessed(file)
         _write(assessment, csv, None, units, ("cabins",))
@@ -116,7 +122,8 @@ def night(
 ) -> None:
     """Show the night hour by hour: bank, plant and cabins."""
     with reported():
-        from anchorwatt.cli import as_json as plain, screens
+        from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import screens
 
         checked_plot(plot)
         assessment = _assessed(file)
@@ -125,12 +132,11 @@ def night(
 
 
 @app.command()
-def recharge(
-    file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si
-) -> None:
+def recharge(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show how the engines put the night back: alternators, hours and fuel."""
     with reported():
-        from anchorwatt.cli import as_json as plain, screens
+        from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import screens
 
         assessment = _assessed(file)
         _write(assessment, csv, None, units, ("recharge",))

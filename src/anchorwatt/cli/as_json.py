@@ -12,7 +12,16 @@ from anchorwatt.cli.select import hourly, worst_first
 from anchorwatt.units import DIMENSIONS, show_clock
 
 if TYPE_CHECKING:
-    from anchorwatt.assessment import Answer, Assessment, CabinAnswer, Comparison, Estimate, Finding, Recharge, Table
+    from anchorwatt.assessment import (
+        Answer,
+        Assessment,
+        CabinAnswer,
+        Comparison,
+        Estimate,
+        Finding,
+        Recharge,
+        Table,
+    )
 
 Plain = dict[str, Any]
 
@@ -133,7 +142,9 @@ def _recharge(found: Recharge | None) -> Plain | None:
         "fuel_burnt_L": figure("fuel_burnt_L", found.fuel_burnt, "liquid volume"),
         "mean_alternator_current_A": figure("_A", found.mean_alternator_current, "current"),
         "highest_winding_temperature_C": figure("_C", found.highest_winding, "temperature"),
-        "held_by": [{"cause": cause, "time_pct": figure("time_pct", share, "share")} for cause, share in found.held_by],
+        "held_by": [
+            {"cause": cause, "time_pct": figure("time_pct", share, "share")} for cause, share in found.held_by
+        ],
     }
 
 
@@ -167,4 +178,6 @@ def _finding(one: Finding) -> Plain:
 
 
 def _si(dimension: str) -> str:
+    if dimension == "share":
+        return "%"
     return DIMENSIONS[dimension].si if dimension in DIMENSIONS else ""

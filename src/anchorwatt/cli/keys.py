@@ -48,10 +48,12 @@ def figure(key: str, value: float, dimension: str) -> float | None:
     return in_unit(value, unit_of(key), dimension)
 
 
-def in_unit(value: float, unit: str, dimension: str) -> float | int | None:
-    """An SI value in a unit, to six digits; a count stays one; None when it is not known."""
+def in_unit(value: float, unit: str, dimension: str) -> float | None:
+    """An SI value in a unit, to six digits; a count or a ratio has none; None when it is not known."""
     if math.isnan(value):
         return None
     if dimension == "count":
         return round(value)
+    if dimension == "ratio":
+        return float(f"{value:.6g}")
     return float(f"{convert(value, unit, dimension):.6g}")

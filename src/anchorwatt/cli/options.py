@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from enum import Enum
+from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
 
-class Units(str, Enum):
+class Units(StrEnum):
     """How figures are shown."""
 
     si = "si"
@@ -18,11 +18,14 @@ class Units(str, Enum):
 
 File = Annotated[Path, typer.Argument(help="Design file, *.yaml.", show_default=False)]
 Json = Annotated[
-    bool, typer.Option("--json", help="Print JSON instead; its keys end in their unit, whatever --units says.")
+    bool,
+    typer.Option("--json", help="Print JSON instead; its keys end in their unit, whatever --units says."),
 ]
 Csv = Annotated[
     Path | None,
-    typer.Option("--csv", metavar="DIR", help="Also write the tables to this folder as CSV.", show_default=False),
+    typer.Option(
+        "--csv", metavar="DIR", help="Also write the tables to this folder as CSV.", show_default=False
+    ),
 ]
 Plot = Annotated[
     Path | None,
@@ -30,7 +33,12 @@ Plot = Annotated[
 ]
 Why = Annotated[
     str | None,
-    typer.Option("--why", metavar="KEY", help="Explain one answer instead, e.g. hold_hours.", show_default=False),
+    typer.Option(
+        "--why", metavar="KEY", help="Explain one answer instead, e.g. hold_hours.", show_default=False
+    ),
+]
+Estimates = Annotated[
+    bool, typer.Option("--estimates", help="Show instead how each figure was found that nobody typed.")
 ]
 UnitsOption = Annotated[Units, typer.Option("--units", help="Units on the screen and in the picture.")]
 

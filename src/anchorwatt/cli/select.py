@@ -8,8 +8,11 @@ from typing import TYPE_CHECKING
 from anchorwatt.checks.finding import Finding, Verdict
 
 if TYPE_CHECKING:
-    from anchorwatt.assessment import Table
+    from anchorwatt.assessment import Estimate, Table
 
+# How many parts of a key name the thing; elsewhere it is all but the last.
+_DEPTHS = {"boat": 1, "cabins": 2}
+_SCREENFUL = 13
 _WORST_FIRST = (Verdict.FAILS, Verdict.CANNOT_TELL, Verdict.NEAR, Verdict.HOLDS)
 
 
@@ -24,6 +27,31 @@ def rows_every(table: Table, minutes: int) -> list[int]:
     return [row for row, time in enumerate(table.clock) if round(time) % (60 * minutes) == 0 or row == last]
 
 
+def some_rows(table: Table) -> list[int]:
+    """Rows of a table at the shortest of some round steps of the clock that leaves a screenful or less."""
+    return next(
+        (rows for minutes in (5, 10, 15, 20, 30) if len(rows := rows_every(table, minutes)) <= _SCREENFUL),
+        rows_every(table, 60),
+    )
+
+
 def hourly(table: Table) -> list[int]:
     """Rows of a table at the full hours, and its last row."""
     return rows_every(table, 60)
+
+
+def by_place(estimates: Iterable[Estimate]) -> dict[str, list[tuple[str, Estimate]]]:
+    """Estimates by the thing of the design that they belong to, each with the rest of its key.
+
+    Example
+    -------
+    >>> from anchorwatt.design.specification import Estimate
+    >>> by_place([Estimate("cabins.saloon.surfaces.roof.area", "12 m²", "", "")])
+    {'cabins.saloon': [('surfaces.roof.area', Estimate(...))]}
+    """
+    places: dict[str, list[tuple[str, Estimate]]] = {}
+    for one in estimates:
+        parts = one.key.split(".")
+        depth = _DEPTHS.get(parts[0], max(1, len(parts) - 1))
+        places.setdefault(".".join(parts[:depth]), []).append((".".join(parts[depth:]), one))
+    return places

@@ -40,7 +40,7 @@ class Design(Section):
     plan: tuple[PeriodEntry, ...] = Field(
         min_length=1, max_length=96, description="The day, period after period, 24 h in all."
     )
-    brief: Brief = Field(description="What the boat must do.")
+    brief: Brief = Field(description="The brief: what must hold.")
 
     _document: Document = PrivateAttr()
 

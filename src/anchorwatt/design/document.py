@@ -127,7 +127,9 @@ def scan(text: str, file: str = "text", path: Path | None = None) -> Document:
             line, f"what is not YAML ({error.problem})", "correct YAML: key: value, indented by spaces"
         )
     except YAMLError as error:
-        builder.refuse(None, f"what is not YAML ({str(error).splitlines()[0]})", "correct YAML")
+        place = getattr(error, "position", 0)
+        line = text.count("\n", 0, place) + 1
+        builder.refuse(line, f"what is not YAML (character {text[place : place + 1]!r})", "printable text")
     if builder.problems:
         raise BadDesign(tuple(builder.problems))
     if not isinstance(builder.root, dict):

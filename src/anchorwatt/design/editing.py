@@ -158,7 +158,8 @@ def _added(document: Document, path: Key, value: Any) -> str:
     end = text.find("\n", end)
     end = len(text) if end < 0 else end
     dash = "- " if isinstance(at, list) else ""
-    return f"{text[:end]}\n{' ' * indent}{dash}{entry}{text[end:]}"
+    ending = "\r" if text[end - 1 : end] == "\r" else ""  # the writer ends lines as on other machines
+    return f"{text[:end]}\n{' ' * indent}{dash}{entry}{ending}{text[end:]}"
 
 
 def _removed(document: Document, path: Key) -> str:

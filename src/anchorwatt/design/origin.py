@@ -52,12 +52,11 @@ def origin(design: Design, key: str) -> Origin:
                     (document.problem(path[: depth + 1], f"no key “{part}”", f"one of: {known}"),)
                 )
             at = getattr(at, names[str(part)])
-        else:
-            at = child(list(at) if isinstance(at, tuple) else at, part)
-        if at is None and depth < len(path) - 1:
-            raise BadDesign(
-                (document.problem(path[: depth + 1], f"no “{part}” here", "a key of the design"),)
-            )
+            continue
+        at = child(list(at) if isinstance(at, tuple) else at, part)
+        if at is None:
+            problem = document.problem(path[: depth + 1], f"no “{part}” here", "a key of the design")
+            raise BadDesign((problem,))
     # What the file names only in a word above stands in the catalogue; the rest are its shape's defaults.
     above: Any = document.data
     for part in path:

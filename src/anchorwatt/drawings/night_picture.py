@@ -19,7 +19,7 @@ from anchorwatt.drawings.chart import (
     ticks,
 )
 from anchorwatt.drawings.lettering import wrapped
-from anchorwatt.drawings.sheet import INK, QUIET_INK, Path, Sheet, Text, line, rectangle
+from anchorwatt.drawings.sheet import INK, QUIET_INK, Path, Sheet, Text, line
 from anchorwatt.drawings.svg import svg
 from anchorwatt.units import System, convert, show, show_clock, unit_for
 
@@ -33,7 +33,6 @@ _EDGE = 14.0
 _TITLE, _SUBTITLE, _SMALL = 19.0, 12.5, 11.0
 _PANEL_HEIGHTS = (150.0, 185.0, 125.0)
 _BETWEEN = 42.0
-_NIGHT = "#eef3f8"
 _QUIET = "#8a8a8a"
 _DASHED = (6.0, 3.0)
 _DOTTED = (2.0, 3.0)
@@ -55,11 +54,10 @@ def night_picture(assessment: Assessment, system: System) -> str:
 
 
 def _sheet(assessment: Assessment, system: System) -> Sheet:
-    night = assessment.night
-    charge = _charge(assessment)
+    night, start = assessment.night, assessment.specification.brief.night_start
+    charge = _charge(assessment, system)
     cabins = _temperatures(assessment, system)
     powers = _powers(night, system)
-    reserve = convert(assessment.specification.brief.reserve, "%", "share")
 
     finding = _finding(assessment, system)
     items: list[Path | Text] = []
@@ -72,22 +70,24 @@ def _sheet(assessment: Assessment, system: System) -> Sheet:
         items.append(Text((_EDGE, y), words, _SUBTITLE, QUIET_INK))
 
     all_labels = [one.label for one in (*charge, *cabins, *powers)]
-    x = Scale(night.clock[0], night.clock[-1], _LEFT, WIDTH - _EDGE - label_room(all_labels))
-    y += 62.0
-    first_top = y
+    x = Scale(start, night.clock[-1], _LEFT, WIDTH - _EDGE - label_room(all_labels))
+    y += 40.0
     panels = []
     for height in _PANEL_HEIGHTS:
         panels.append((y, y + height))
         y += height + _BETWEEN
     bottom = panels[-1][1]
-    items += _asked(assessment, system, x, first_top, bottom)
 
-    times = hour_ticks(night.clock[0], night.clock[-1])
+    times = hour_ticks(start, night.clock[-1])
     names = [show_clock(time) for time in times]
     share_ticks = [0.0, 20.0, 40.0, 60.0, 80.0, 100.0]
     drawn = (
         ("Charge of the bank, %", charge, share_ticks),
-        (f"Air in the cabins and outdoors, {unit_for('temperature', system)}", cabins, _reading_ticks(cabins)),
+        (
+            f"Air in the cabins and outdoors, {unit_for('temperature', system)}",
+            cabins,
+            _reading_ticks(cabins),
+        ),
         (f"Electrical power, {unit_for('power', system)}", powers, _reading_ticks(powers, floor=0.0)),
     )
     for (top, foot), (title, series, readings) in zip(panels, drawn, strict=True):
@@ -96,9 +96,7 @@ def _sheet(assessment: Assessment, system: System) -> Sheet:
         items += panel.grid(times, readings, [f"{reading:g}" for reading in readings])
         if series is charge:
             items += panel.area(charge[0], 0.12)
-            level = panel.y(reserve)
-            items.append(line((x.start, level), (x.end, level), VERMILION, 1.5, _DASHED))
-            items.append(Text((x.start + 6, level - 5), _reserve(assessment, system), _SMALL, INK))
+            items += _reserve(assessment, panel, system)
         if series is powers:
             items += panel.area(powers[0], 0.15)
         items += [path for one in reversed(series) for path in panel.curve(one)]
@@ -131,12 +129,28 @@ def _hours(value: float, system: System) -> str:
 
 def _about(assessment: Assessment) -> str:
     specification, night = assessment.specification, assessment.night
-    clock = f"{show_clock(night.clock[0])} to {show_clock(night.clock[-1])}"
+    clock = f"{show_clock(specification.brief.night_start)} to {show_clock(night.clock[-1])}"
     return f"{specification.name} · the night from {clock} · {assessment.weather_source}"
 
 
-def _reserve(assessment: Assessment, system: System) -> str:
-    return f"reserve of {show(assessment.specification.brief.reserve, 'share', system)}"
+def _reserve(assessment: Assessment, panel: Panel, system: System) -> list[Path | Text]:
+    """The line of the reserve, and the moment when the charge comes down to it."""
+    reserve = assessment.specification.brief.reserve
+    level = panel.y(convert(reserve, "%", "share"))
+    words = f"reserve of {show(reserve, 'share', system)}"
+    items: list[Path | Text] = [line((panel.x.start, level), (panel.x.end, level), INK, 1.2, _DASHED)]
+    reached = _first_at(assessment.night, reserve)
+    if reached is not None:
+        x = panel.x(reached)
+        words += f", reached at {show_clock(reached)}"
+        items.append(line((x, level - 7), (x, level + 7), INK, 2.5))
+    items.append(Text((panel.x.start + 6, level - 6), words, _SMALL, INK))
+    return items
+
+
+def _first_at(night: Table, reserve: float) -> float | None:
+    charges = night.column("charge_pct").values
+    return next((time for time, charge in zip(night.clock, charges, strict=True) if charge <= reserve), None)
 
 
 def _description(assessment: Assessment, system: System) -> str:
@@ -146,13 +160,14 @@ def _description(assessment: Assessment, system: System) -> str:
     )
     peak = show(assessment.answer("peak_plant_power_W").value, "power", system)
     return (
-        f"Three charts above one time axis: charge of the bank with its reserve, air temperatures ({cabins}), "
-        f"and electrical power (the plant draws at most {peak})."
+        "Three charts above one time axis: charge of the bank with its reserve, air temperatures "
+        f"({cabins}), and electrical power (the plant draws at most {peak})."
     )
 
 
-def _charge(assessment: Assessment) -> list[Series]:
-    return [_series(assessment.night, "charge_pct", "charge", "%", BLUE)]
+def _charge(assessment: Assessment, system: System) -> list[Series]:
+    left = show(assessment.answer("charge_at_dawn_pct").value, "share", system)
+    return [_series(assessment.night, "charge_pct", f"{left} at dawn", "%", BLUE)]
 
 
 def _temperatures(assessment: Assessment, system: System) -> list[Series]:
@@ -173,7 +188,7 @@ def _temperatures(assessment: Assessment, system: System) -> list[Series]:
 def _powers(night: Table, system: System) -> list[Series]:
     unit = unit_for("power", system)
     plant = _series(night, "plant_power_W", "cooling plant", unit, VERMILION)
-    inverter = _series(night, "inverter_power_W", "inverter output", unit, BLUE)
+    inverter = _series(night, "inverter_power_W", "inverter output", unit, INK)
     return [replace(plant, width=1.5), replace(inverter, width=1.5)]
 
 
@@ -186,23 +201,3 @@ def _series(night: Table, key: str, label: str, unit: str, colour: str) -> Serie
 def _reading_ticks(series: Sequence[Series], floor: float | None = None) -> list[float]:
     known = [reading for one in series for reading in one.readings if not math.isnan(reading)]
     return ticks(min(known) if floor is None else floor, max(known))
-
-
-def _asked(assessment: Assessment, system: System, x: Scale, top: float, bottom: float) -> list[Path | Text]:
-    brief, night = assessment.specification.brief, assessment.night
-    start = night.clock[0]
-    end = min(start + brief.hold, night.clock[-1])
-    height = top - 26.0
-    return [
-        rectangle(x(start), top - 22, x(end), bottom, _NIGHT),
-        line((x(start), height + 4), (x(end), height + 4), INK, 1.0),
-        line((x(start), height), (x(start), height + 8), INK, 1.0),
-        line((x(end), height), (x(end), height + 8), INK, 1.0),
-        Text(
-            ((x(start) + x(end)) / 2, height - 4),
-            f"the {_hours(brief.hold, system)} to hold",
-            _SMALL,
-            QUIET_INK,
-            anchor="middle",
-        ),
-    ]

@@ -62,6 +62,4 @@ def line(start: Point, end: Point, colour: str, width: float = 1.0, dashes: tupl
 
 def rectangle(left: float, top: float, right: float, bottom: float, fill: str, opacity: float = 1.0) -> Path:
     """A filled rectangle without outline."""
-    return Path(
-        ((left, top), (right, top), (right, bottom), (left, bottom)), fill=fill, fill_opacity=opacity
-    )
+    return Path(((left, top), (right, top), (right, bottom), (left, bottom)), fill=fill, fill_opacity=opacity)

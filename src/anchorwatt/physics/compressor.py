@@ -354,7 +354,7 @@ def cycle_table(
 
 
 CYCLES_AN_HOUR = 3.125
-"""Most starts an hour of a thermostat, at half load, in the cycling tests of unitary equipment. From memory."""
+"""Most starts an hour of a thermostat, at half load, in the cycling tests of unitary units. From memory."""
 
 
 def start_loss(degradation: float) -> float:

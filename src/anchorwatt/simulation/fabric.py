@@ -246,3 +246,13 @@ def scatter(fabric: Fabric, cabin: Floats, base_furnishing: Floats, furnishing_g
             for i in range(end - 2, first - 1, -1):
                 last = node[i] + upper[i] * last
                 node[i] = last
+
+
+def surface_exchange(fabric: Fabric, flow: Floats) -> None:
+    """Air that exchanges moisture with each cabin's surfaces, kg/s, by the Lewis relation h / cp."""
+    for c in range(fabric.air_mass.shape[0]):
+        flow[c] = fabric.furnishing_convection[c] / CP_AIR
+    for w in range(fabric.wall_kind.shape[0]):
+        flow[fabric.wall_cabin[w]] += fabric.near_convection[w] / CP_AIR
+        if fabric.wall_kind[w] == TO_CABIN:
+            flow[fabric.wall_far_cabin[w]] += fabric.far_convection[w] / CP_AIR

@@ -15,7 +15,6 @@ from anchorwatt.physics.engine import DIESEL_HEATING_VALUE, fuel_flow, full_load
 from anchorwatt.physics.moist_air import (
     CP_AIR,
     latent_heat,
-    relative_humidity,
     saturation_humidity_ratio,
     vapour_pressure,
 )
@@ -46,6 +45,7 @@ from anchorwatt.simulation.arrays import (
     SELF_CONTAINED,
     SHARED,
     TO_OUTSIDE,
+    UNCOOLED,
     Boat,
     Floats,
     Forcing,
@@ -73,6 +73,7 @@ from anchorwatt.simulation.fabric import (
     factor,
     gather,
     scatter,
+    surface_exchange,
     sweep,
 )
 from anchorwatt.simulation.plant import (
@@ -90,6 +91,13 @@ RESTART = 600.0
 
 RECONNECT = 0.02
 """State of charge over the cut-off at which the bank may discharge again. From practice, no source."""
+
+FINE_PARTS = 6
+FINE_FOR = 600.0
+"""Parts of a step, and s for which steps are so divided, after the plan switches a set point or power fails.
+
+While it lasts a cabin's air falls by kelvins a minute, and the second-order method, whose second stage reaches
+ahead, would overshoot the thermostat's band."""
 
 SETTLED_HEAT = 1e-4  # W, where the iteration over handlers rests
 SETTLED_TEMPERATURE = 1e-9  # K
@@ -153,12 +161,13 @@ def call_for(other: float, response: float, set_point: float, band: float, appro
 
 
 def dry_out(mass: Floats, base: Floats, gain: Floats, outdoor_flow: Floats, outdoor: float, exchange: Floats,
-            flow: Floats, saturated: Floats, owner: Integers, stage_step: float, known: Floats, weight: Floats,
-            humidity: Floats) -> None:
+            flow: Floats, saturated: Floats, owner: Integers, dew_flow: Floats, most: Floats, stage_step: float,
+            known: Floats, weight: Floats, humidity: Floats) -> None:
     """Humidity ratios of the cabins at the end of a stage, implicitly, by iteration to rest.
 
     `flow` kg/s of air meets a coil with saturated humidity ratio `saturated`; `owner` is each coil's cabin.
-    `known` and `weight` are room for work.
+    `dew_flow` kg/s meets the cabin's surfaces, which take what is over saturation (`most`). `known` and
+    `weight` are room for work.
     """
     cabins = mass.shape[0]
     for c in range(cabins):
@@ -166,6 +175,9 @@ def dry_out(mass: Floats, base: Floats, gain: Floats, outdoor_flow: Floats, outd
         weight[c] = mass[c] / stage_step + outdoor_flow[c]
         for d in range(cabins):
             weight[c] += exchange[c, d]
+        if humidity[c] > most[c]:
+            known[c] += dew_flow[c] * most[c]
+            weight[c] += dew_flow[c]
     for h in range(owner.shape[0]):
         # A coil dries only air that is damper than it is.
         if flow[h] > 0.0 and humidity[owner[h]] > saturated[h]:
@@ -203,7 +215,7 @@ def run_cases(boat: Boat, forcing: Forcing, settings: Settings, state: State, st
     cabins, nodes = boat.air_mass.shape[1], boat.node_capacity.shape[1]
     walls, handlers, units = boat.wall_kind.shape[0], boat.handler_cabin.shape[0], boat.unit_cabin.shape[0]
     engines, alternators = boat.engine.shape[1], boat.alternator_engine.shape[0]
-    stage_step = GAMMA * step
+    demand_points = boat.handler_demand.shape[2]
     factors = empty_factors(nodes, cabins)
     node, base_node = np.empty(nodes), np.empty(nodes)
     furnishing, base_furnishing = np.empty(cabins), np.empty(cabins)
@@ -211,6 +223,7 @@ def run_cases(boat: Boat, forcing: Forcing, settings: Settings, state: State, st
     humidity, base_humidity = np.empty(cabins), np.empty(cabins)
     right, cabin, free = np.empty(2 * cabins), np.empty(2 * cabins), np.empty(cabins)
     far_temperature, dew_heat = np.empty(walls), np.zeros(cabins)
+    dew_flow, most = np.empty(cabins), np.empty(cabins)
     air_gain, radiant_gain, furnishing_gain = np.empty(cabins), np.empty(cabins), np.empty(cabins)
     moisture_gain, cooling = np.empty(cabins), np.empty(cabins)
     coils = max(handlers, units)
@@ -221,7 +234,7 @@ def run_cases(boat: Boat, forcing: Forcing, settings: Settings, state: State, st
     met = np.zeros(coils)
     known, wet_weight = np.empty(cabins), np.empty(cabins)
     sensible_step, latent_step = np.empty(cabins), np.empty(cabins)
-    film_then = np.empty(walls)
+    film_then, points_then = np.empty(walls), np.empty(cabins)
     wanted_share = np.empty(alternators)
 
     for m in range(first, last):
@@ -234,8 +247,10 @@ def run_cases(boat: Boat, forcing: Forcing, settings: Settings, state: State, st
         voltages, resistances = boat.bank_voltage[v], boat.bank_factor[v]
         capacity = bank_capacity(bank, settings.capacity_factor[m])
         inverter, transformer, charger = boat.inverter[v], boat.transformer[v], boat.charger[v]
-        film_now = -1
+        film_now, parts_then, fine_left, was_powered = -1, 0, 0.0, True
+        points_then[:] = math.nan
         dew_heat[:] = 0.0
+        surface_exchange(fabric, dew_flow)
         previous[:] = 1.0
         share[:] = 1.0
         call[:] = 0.0
@@ -256,7 +271,8 @@ def run_cases(boat: Boat, forcing: Forcing, settings: Settings, state: State, st
         bus_voltage = math.nan
         for c in range(cabins):
             summary.highest_air[m, c] = air[c]
-            summary.highest_relative_humidity[m, c] = relative_humidity(air[c], humidity[c], pressure)
+            most[c] = saturation_humidity_ratio(air[c], pressure)
+            summary.highest_relative_humidity[m, c] = min(1.0, humidity[c] / most[c])
             summary.sensible_energy[m, c] = 0.0
             summary.moisture_removed[m, c] = 0.0
         stored_before = 0.0
@@ -266,285 +282,319 @@ def run_cases(boat: Boat, forcing: Forcing, settings: Settings, state: State, st
             stored_before += fabric.air_mass[c] * CP_AIR * air[c] + fabric.furnishing_capacity[c] * furnishing[c]
 
         for k in range(steps):
-            if forcing.film_row[k] != film_now:
-                film_now = forcing.film_row[k]
-                film_then[:] = forcing.far_film[day, film_now]
-                factor(fabric, film_then, stage_step, factors)
             ashore = forcing.doing[k] == ON_SHORE
             powered = live == 0 or ashore or (connected == 1 and trip <= 0.0)
-            # The thermal step: two stages from two bases.
-            base_node[:] = node
-            base_air[:] = air
-            base_furnishing[:] = furnishing
-            base_humidity[:] = humidity
+            # Where the plan switches something the air moves fast: take short steps for a while.
+            if k > 0 and powered != was_powered:
+                fine_left = FINE_FOR
+            for c in range(cabins):
+                point = forcing.set_point[day, c, k]
+                if (point != points_then[c]) and not (math.isnan(point) and math.isnan(points_then[c])):
+                    fine_left = FINE_FOR
+                points_then[c] = point
+            was_powered = powered
+            parts = FINE_PARTS if fine_left > 0.0 else 1
+            if mode == SELF_CONTAINED:
+                parts = FINE_PARTS
+            elif mode == IDEAL or mode == UNCOOLED:
+                parts = 1
+            fine_left -= step
+            short = step / parts
+            stage_step = GAMMA * short
+            if forcing.film_row[k] != film_now or parts != parts_then:
+                film_now, parts_then = forcing.film_row[k], parts
+                film_then[:] = forcing.far_film[day, film_now]
+                factor(fabric, film_then, stage_step, factors)
             compressor_step = plant_step = fan_step = load_step = evaporating_step = 0.0
             sensible_step[:] = 0.0
             latent_step[:] = 0.0
-            if mode == SELF_CONTAINED:
-                for u in range(units):
-                    c = owner[u]
-                    set_point, half = forcing.set_point[day, c, k], 0.5 * boat.unit_hysteresis[v, u]
-                    if math.isnan(set_point) or not powered or air[c] <= set_point - half + 1e-9:
-                        state.unit_time[m, u] = -1.0
-                    elif state.unit_time[m, u] < 0.0 and air[c] >= set_point + half:
-                        state.unit_time[m, u] = 0.0
-                    heat[u], flow[u], load[u], saturated[u], demand[u] = 0.0, 0.0, 0.0, 0.0, 0.0
-                    if state.unit_time[m, u] >= 0.0:
-                        sea = forcing.sea[day, k] + sea_offset
-                        cold, taken = unit_balance(
-                            air[c], humidity[c], boat.unit_flow[v, u], boat.unit_approach[v, u],
-                            boat.unit_capacity[v, u], sea, pressure,
-                        )
-                        adp = cold + boat.unit_approach[v, u]
-                        saturated[u] = saturation_humidity_ratio(adp, pressure)
-                        # Right after a start the coil is not cold yet.
-                        lost = max(0.0, boat.unit_start[v, u] - state.unit_time[m, u])
-                        cooling_share = 1.0 - min(1.0, lost / step)
-                        flow[u] = cooling_share * boat.unit_flow[v, u]
-                        heat[u] = boat.unit_fan[v, u] - flow[u] * CP_AIR * (air[c] - adp)
-                        load[u] = cooling_share * taken
-                        demand[u] = map_value(boat.unit_power[v, u], cold, sea, 0)
-                        evaporating_step = cold
-                        state.unit_time[m, u] += step
+            for piece in range(parts):
+                # Two stages from two bases.
+                base_node[:] = node
+                base_air[:] = air
+                base_furnishing[:] = furnishing
+                base_humidity[:] = humidity
+                if mode == SELF_CONTAINED:
+                    for u in range(units):
+                        c = owner[u]
+                        set_point, half = forcing.set_point[day, c, k], 0.5 * boat.unit_hysteresis[v, u]
+                        if math.isnan(set_point) or not powered or air[c] <= set_point - half + 1e-9:
+                            state.unit_time[m, u] = -1.0
+                        elif state.unit_time[m, u] < 0.0 and air[c] >= set_point + half:
+                            state.unit_time[m, u] = 0.0
+                        heat[u], flow[u], load[u], saturated[u], demand[u] = 0.0, 0.0, 0.0, 0.0, 0.0
+                        if state.unit_time[m, u] >= 0.0:
+                            sea = forcing.sea[day, k] + sea_offset
+                            cold, taken = unit_balance(
+                                air[c], humidity[c], boat.unit_flow[v, u], boat.unit_approach[v, u],
+                                boat.unit_capacity[v, u], sea, pressure,
+                            )
+                            adp = cold + boat.unit_approach[v, u]
+                            saturated[u] = saturation_humidity_ratio(adp, pressure)
+                            # Right after a start the coil is not cold yet.
+                            lost = max(0.0, boat.unit_start[v, u] - state.unit_time[m, u])
+                            cooling_share = 1.0 - min(1.0, lost / short)
+                            flow[u] = cooling_share * boat.unit_flow[v, u]
+                            heat[u] = boat.unit_fan[v, u] - flow[u] * CP_AIR * (air[c] - adp)
+                            load[u] = cooling_share * taken
+                            demand[u] = map_value(boat.unit_power[v, u], cold, sea, 0)
+                            evaporating_step = cold
+                            state.unit_time[m, u] += short
 
-            for stage in range(2):
-                part = GAMMA if stage == 0 else 1.0
-                weight = 1.0 - GAMMA if stage == 0 else GAMMA
-                if stage == 1:
-                    # The second base lies on the line through the start and the first stage.
-                    beyond = (1.0 - GAMMA) / GAMMA
-                    for i in range(nodes):
-                        base_node[i] += beyond * (node[i] - base_node[i])
+                for stage in range(2):
+                    part = (piece + (GAMMA if stage == 0 else 1.0)) / parts
+                    weight = (1.0 - GAMMA if stage == 0 else GAMMA) / parts
+                    if stage == 1:
+                        # The second base lies on the line through the start and the first stage.
+                        beyond = (1.0 - GAMMA) / GAMMA
+                        for i in range(nodes):
+                            base_node[i] += beyond * (node[i] - base_node[i])
+                        for c in range(cabins):
+                            base_air[c] += beyond * (air[c] - base_air[c])
+                            base_furnishing[c] += beyond * (furnishing[c] - base_furnishing[c])
+                            # A coil switched on for the first time may throw the line below nothing.
+                            base_humidity[c] = max(0.0, base_humidity[c] + beyond * (humidity[c] - base_humidity[c]))
+                    outdoor = (1.0 - part) * forcing.dry_bulb[day, k] + part * forcing.dry_bulb[day, k + 1] + air_offset
+                    outdoor_humidity = (
+                        (1.0 - part) * forcing.humidity_ratio[day, k] + part * forcing.humidity_ratio[day, k + 1]
+                    )
+                    sea = (1.0 - part) * forcing.sea[day, k] + part * forcing.sea[day, k + 1] + sea_offset
+                    for w in range(walls):
+                        if fabric.wall_kind[w] == TO_OUTSIDE:
+                            far_temperature[w] = (
+                                (1.0 - part) * forcing.far_temperature[day, w, k]
+                                + part * forcing.far_temperature[day, w, k + 1]
+                                + air_offset
+                            )
                     for c in range(cabins):
-                        base_air[c] += beyond * (air[c] - base_air[c])
-                        base_furnishing[c] += beyond * (furnishing[c] - base_furnishing[c])
-                        # A coil switched on for the first time may throw the line below nothing.
-                        base_humidity[c] = max(0.0, base_humidity[c] + beyond * (humidity[c] - base_humidity[c]))
-                outdoor = (1.0 - part) * forcing.dry_bulb[day, k] + part * forcing.dry_bulb[day, k + 1] + air_offset
-                outdoor_humidity = (
-                    (1.0 - part) * forcing.humidity_ratio[day, k] + part * forcing.humidity_ratio[day, k + 1]
-                )
-                sea = (1.0 - part) * forcing.sea[day, k] + part * forcing.sea[day, k + 1] + sea_offset
-                for w in range(walls):
-                    if fabric.wall_kind[w] == TO_OUTSIDE:
-                        far_temperature[w] = (
-                            (1.0 - part) * forcing.far_temperature[day, w, k]
-                            + part * forcing.far_temperature[day, w, k + 1]
-                            + air_offset
+                        sun = gains * (
+                            (1.0 - part) * forcing.solar_gain[day, c, k] + part * forcing.solar_gain[day, c, k + 1]
                         )
-                for c in range(cabins):
-                    sun = gains * (
-                        (1.0 - part) * forcing.solar_gain[day, c, k] + part * forcing.solar_gain[day, c, k + 1]
-                    )
-                    sensible, latent = forcing.people_sensible[day, c, k], forcing.people_latent[day, c, k]
-                    people = vapour = 0.0
-                    if sensible + latent > 0.0:
-                        people = gains * sensible_from_person(sensible, latent, forcing.people_shift[day, c, k], air[c])
-                        vapour = gains * latent_from_person(sensible, latent, forcing.people_shift[day, c, k], air[c])
-                        vapour /= latent_heat(air[c])
-                    air_gain[c] = gains * forcing.air_gain[day, c, k] + (1.0 - PEOPLE_RADIANT) * people + dew_heat[c]
-                    radiant_gain[c] = (
-                        gains * forcing.radiant_gain[day, c, k] + PEOPLE_RADIANT * people + (1.0 - SOLAR_TO_FURNISHINGS) * sun
-                    )
-                    furnishing_gain[c] = SOLAR_TO_FURNISHINGS * sun
-                    moisture_gain[c] = gains * forcing.moisture_gain[day, c, k] + vapour
-                sweep(fabric, film_then, far_temperature, base_node, stage_step, factors, node)
-                gather(fabric, node, base_air, base_furnishing, outdoor, air_gain, radiant_gain, furnishing_gain,
-                       stage_step, right)
-                for c in range(cabins):
-                    total = 0.0
-                    for j in range(2 * cabins):
-                        total += factors.cabins[c, j] * right[j]
-                    free[c] = total
-                    cooling[c] = 0.0
+                        sensible, latent = forcing.people_sensible[day, c, k], forcing.people_latent[day, c, k]
+                        people = vapour = 0.0
+                        if sensible + latent > 0.0:
+                            people = gains * sensible_from_person(sensible, latent, forcing.people_shift[day, c, k], air[c])
+                            vapour = gains * latent_from_person(sensible, latent, forcing.people_shift[day, c, k], air[c])
+                            vapour /= latent_heat(air[c])
+                        air_gain[c] = gains * forcing.air_gain[day, c, k] + (1.0 - PEOPLE_RADIANT) * people + dew_heat[c]
+                        radiant_gain[c] = (
+                            gains * forcing.radiant_gain[day, c, k] + PEOPLE_RADIANT * people + (1.0 - SOLAR_TO_FURNISHINGS) * sun
+                        )
+                        furnishing_gain[c] = SOLAR_TO_FURNISHINGS * sun
+                        moisture_gain[c] = gains * forcing.moisture_gain[day, c, k] + vapour
+                    sweep(fabric, film_then, far_temperature, base_node, stage_step, factors, node)
+                    gather(fabric, node, base_air, base_furnishing, outdoor, air_gain, radiant_gain, furnishing_gain,
+                           stage_step, right)
+                    for c in range(cabins):
+                        total = 0.0
+                        for j in range(2 * cabins):
+                            total += factors.cabins[c, j] * right[j]
+                        free[c] = total
+                        cooling[c] = 0.0
 
-                if mode == SHARED and powered:
-                    # Calls, loads and shares agree at the end of the stage: iterate to rest.
-                    evaporating = boat.highest_evaporating[v]
-                    taken = 0.0
-                    for h in range(handlers):
-                        previous[h] = share[h]
-                    for outer in range(60):
-                        for turn in range(60):
-                            change = 0.0
+                    if mode == SHARED and powered:
+                        # Calls, loads and shares agree at the end of the stage: iterate to rest.
+                        evaporating = boat.highest_evaporating[v]
+                        taken = 0.0
+                        for h in range(handlers):
+                            previous[h] = share[h]
+                        for outer in range(60):
+                            for turn in range(60):
+                                change = 0.0
+                                for h in range(handlers):
+                                    c = owner[h]
+                                    set_point = forcing.set_point[day, c, k]
+                                    new, wish = 0.0, 0.0
+                                    if not math.isnan(set_point):
+                                        other = free[c]
+                                        for g in range(handlers):
+                                            if g != h:
+                                                other += factors.cabins[c, owner[g]] * heat[g]
+                                        response = factors.cabins[c, c]
+                                        band, near_coil = boat.handler_band[v, h], boat.handler_approach[v, h]
+                                        lowest = boat.lowest_evaporating[v]
+                                        new = call_for(other, response, set_point, band, near_coil, lowest,
+                                                       boat.handler_demand[v, h], boat.handler_fan[v, h], previous[h], call[h])
+                                        wish = grid_value(boat.handler_demand[v, h], new)
+                                        blown = grid_value(boat.handler_fan[v, h], new)
+                                        drawn = previous[h] * wish
+                                        # End temperature with this call held; linear in it, so exact.
+                                        reached = (other + response * (blown + drawn * (lowest + near_coil))) / (
+                                            1.0 + response * drawn
+                                        )
+                                        put = blown - drawn * (reached - lowest - near_coil)
+                                    else:
+                                        put = 0.0
+                                    change = max(change, abs(put - heat[h]))
+                                    call[h], demand[h], heat[h] = new, wish, put
+                                if change < SETTLED_HEAT or handlers == 1:
+                                    break
                             for h in range(handlers):
                                 c = owner[h]
-                                set_point = forcing.set_point[day, c, k]
-                                new, wish = 0.0, 0.0
-                                if not math.isnan(set_point):
-                                    other = free[c]
-                                    for g in range(handlers):
-                                        if g != h:
-                                            other += factors.cabins[c, owner[g]] * heat[g]
-                                    response = factors.cabins[c, c]
-                                    band, near_coil = boat.handler_band[v, h], boat.handler_approach[v, h]
-                                    lowest = boat.lowest_evaporating[v]
-                                    new = call_for(other, response, set_point, band, near_coil, lowest,
-                                                   boat.handler_demand[v, h], boat.handler_fan[v, h], previous[h], call[h])
-                                    wish = grid_value(boat.handler_demand[v, h], new)
-                                    blown = grid_value(boat.handler_fan[v, h], new)
-                                    drawn = previous[h] * wish
-                                    # End temperature with this call held; linear in it, so exact.
-                                    reached = (other + response * (blown + drawn * (lowest + near_coil))) / (
-                                        1.0 + response * drawn
-                                    )
-                                    put = blown - drawn * (reached - lowest - near_coil)
-                                else:
-                                    put = 0.0
-                                change = max(change, abs(put - heat[h]))
-                                call[h], demand[h], heat[h] = new, wish, put
-                            if change < SETTLED_HEAT or handlers == 1:
+                                reached = free[c]
+                                for g in range(handlers):
+                                    reached += factors.cabins[c, owner[g]] * heat[g]
+                                entering[h] = reached
+                                entering_humidity[h] = humidity[c]
+                                approach[h] = boat.handler_approach[v, h]
+                                priority[h] = boat.handler_priority[v, h]
+                            evaporating, taken = dispatch(
+                                entering[:handlers], entering_humidity[:handlers], call[:handlers], demand[:handlers],
+                                approach[:handlers], priority[:handlers], boat.lowest_evaporating[v],
+                                boat.highest_evaporating[v], boat.plant_capacity[v], sea, pressure, load[:handlers],
+                                flow[:handlers], share[:handlers], saturated[:handlers],
+                            )
+                            dry_out(boat.moisture_mass[v], base_humidity, moisture_gain, fabric.outdoor_flow,
+                                    outdoor_humidity, fabric.exchange, flow[:handlers], saturated[:handlers], owner,
+                                    dew_flow, most, stage_step,
+                                    known, wet_weight, humidity)
+                            bound, worst = False, 0.0
+                            for h in range(handlers):
+                                bound = bound or share[h] < 1.0
+                                worst = max(worst, abs(share[h] - previous[h]))
+                                damper = abs(entering_humidity[h] - humidity[owner[h]])
+                                if share[h] < 1.0:
+                                    worst = max(worst, damper)
+                                entering_humidity[h] = humidity[owner[h]]
+                                # A smaller share leaves its cabin warmer, whose call then grows: step as far as
+                                # that feedback asks for, else the iteration creeps.
+                                place = min(int(call[h] * (demand_points - 1)), demand_points - 2)
+                                table = boat.handler_demand[v, h]
+                                span = entering[h] - boat.lowest_evaporating[v] - approach[h]
+                                slope = demand[h]
+                                if 0.0 < call[h] < 1.0:
+                                    rise = (table[place + 1] - table[place]) * (demand_points - 1)
+                                    slope += rise * span / boat.handler_band[v, h]
+                                feedback = previous[h] * slope * factors.cabins[owner[h], owner[h]]
+                                if outer > 30:
+                                    feedback = 0.0
+                                stepped = previous[h] + (share[h] - previous[h]) * (1.0 + feedback)
+                                previous[h] = min(1.0, max(0.0, stepped))
+                            if not bound and worst < SETTLED_SHARE:
+                                # Moisture changes the load, but neither suction nor valves.
+                                taken = total_load(
+                                    evaporating, entering[:handlers], entering_humidity[:handlers], call[:handlers],
+                                    demand[:handlers], approach[:handlers], boat.lowest_evaporating[v], pressure,
+                                    load[:handlers], flow[:handlers], saturated[:handlers],
+                                )
+                                if taken <= full_capacity(boat.plant_capacity[v], evaporating, sea):
+                                    break
+                            elif bound and worst < SETTLED_SHARE:
                                 break
+                        for h in range(handlers):
+                            cooling[owner[h]] += heat[h]
+                        duty = 0.0
+                        compressor = 0.0
+                        fans = 0.0
+                        if taken > 0.0:
+                            compressor, duty = compressor_power(
+                                boat.plant_capacity[v], boat.plant_power[v], taken, evaporating, sea, boat.degradation[v]
+                            )
                         for h in range(handlers):
                             c = owner[h]
-                            reached = free[c]
-                            for g in range(handlers):
-                                reached += factors.cabins[c, owner[g]] * heat[g]
-                            entering[h] = reached
-                            entering_humidity[h] = humidity[c]
-                            approach[h] = boat.handler_approach[v, h]
-                            priority[h] = boat.handler_priority[v, h]
-                        evaporating, taken = dispatch(
-                            entering[:handlers], entering_humidity[:handlers], call[:handlers], demand[:handlers],
-                            approach[:handlers], priority[:handlers], boat.lowest_evaporating[v],
-                            boat.highest_evaporating[v], boat.plant_capacity[v], sea, pressure, load[:handlers],
-                            flow[:handlers], share[:handlers], saturated[:handlers],
-                        )
-                        dry_out(boat.moisture_mass[v], base_humidity, moisture_gain, fabric.outdoor_flow,
-                                outdoor_humidity, fabric.exchange, flow[:handlers], saturated[:handlers], owner,
-                                stage_step, known, wet_weight, humidity)
-                        bound, worst = False, 0.0
-                        for h in range(handlers):
-                            bound = bound or share[h] < 1.0
-                            worst = max(worst, abs(share[h] - previous[h]))
-                            damper = abs(entering_humidity[h] - humidity[owner[h]])
-                            worst = max(worst, damper)
-                            entering_humidity[h] = humidity[owner[h]]
-                            previous[h] = share[h]
-                        if not bound:
-                            # Moisture changes the load, but neither suction nor valves.
-                            taken = total_load(
-                                evaporating, entering[:handlers], entering_humidity[:handlers], call[:handlers],
-                                demand[:handlers], approach[:handlers], boat.lowest_evaporating[v], pressure,
-                                load[:handlers], flow[:handlers], saturated[:handlers],
-                            )
-                            if taken <= full_capacity(boat.plant_capacity[v], evaporating, sea):
-                                break
-                        elif worst < SETTLED_SHARE:
-                            break
-                    for h in range(handlers):
-                        cooling[owner[h]] += heat[h]
-                    duty = 0.0
-                    compressor = 0.0
-                    fans = 0.0
-                    if taken > 0.0:
-                        compressor, duty = compressor_power(
-                            boat.plant_capacity[v], boat.plant_power[v], taken, evaporating, sea, boat.degradation[v]
-                        )
-                    for h in range(handlers):
-                        c = owner[h]
-                        if call[h] > 0.0:
-                            blown = grid_value(boat.handler_fan[v, h], call[h])
-                            fans += blown
-                            sensible_step[c] += weight * (blown - heat[h])
-                            wet = flow[h] * max(0.0, humidity[c] - saturated[h])
-                            latent_step[c] += weight * wet * latent_heat(evaporating + approach[h])
-                            summary.moisture_removed[m, c] += weight * wet * step
-                    compressor_step += weight * compressor
-                    fan_step += weight * fans
-                    plant_step += weight * (compressor + fans + duty * boat.pump_power[v] + boat.standby_power[v])
-                    load_step += weight * taken
-                    evaporating_step = evaporating
-                else:
-                    if mode == IDEAL:
-                        for turn in range(200):
-                            change = 0.0
+                            if call[h] > 0.0:
+                                blown = grid_value(boat.handler_fan[v, h], call[h])
+                                fans += blown
+                                sensible_step[c] += weight * (blown - heat[h])
+                                wet = flow[h] * max(0.0, humidity[c] - saturated[h])
+                                latent_step[c] += weight * wet * latent_heat(evaporating + approach[h])
+                                summary.moisture_removed[m, c] += weight * wet * step
+                        compressor_step += weight * compressor
+                        fan_step += weight * fans
+                        plant_step += weight * (compressor + fans + duty * boat.pump_power[v] + boat.standby_power[v])
+                        load_step += weight * taken
+                        evaporating_step = evaporating
+                    else:
+                        if mode == IDEAL:
+                            for turn in range(200):
+                                change = 0.0
+                                for c in range(cabins):
+                                    set_point = forcing.set_point[day, c, k]
+                                    if not math.isnan(set_point):
+                                        other = free[c]
+                                        for d in range(cabins):
+                                            if d != c:
+                                                other += factors.cabins[c, d] * cooling[d]
+                                        new = min(0.0, (set_point - other) / factors.cabins[c, c])
+                                        change = max(change, abs(new - cooling[c]))
+                                        cooling[c] = new
+                                if change < 1e-8:
+                                    break
                             for c in range(cabins):
-                                set_point = forcing.set_point[day, c, k]
-                                if not math.isnan(set_point):
-                                    other = free[c]
-                                    for d in range(cabins):
-                                        if d != c:
-                                            other += factors.cabins[c, d] * cooling[d]
-                                    new = min(0.0, (set_point - other) / factors.cabins[c, c])
-                                    change = max(change, abs(new - cooling[c]))
-                                    cooling[c] = new
-                            if change < 1e-8:
-                                break
+                                sensible_step[c] -= weight * cooling[c]
+                        elif mode == SELF_CONTAINED:
+                            pumped = 0.0
+                            for u in range(units):
+                                c = owner[u]
+                                share[u] = 0.0
+                                if demand[u] > 0.0:
+                                    # The thermostat ends a run within the stage when the cabin gets there.
+                                    lower = forcing.set_point[day, c, k] - 0.5 * boat.unit_hysteresis[v, u]
+                                    share[u] = 1.0
+                                    if heat[u] < 0.0:
+                                        part_run = (lower - free[c]) / (factors.cabins[c, c] * heat[u])
+                                        share[u] = min(1.0, max(0.0, part_run))
+                                    cooling[c] += share[u] * heat[u]
+                                    sensible_step[c] += weight * share[u] * (boat.unit_fan[v, u] - heat[u])
+                                    fan_step += weight * share[u] * boat.unit_fan[v, u]
+                                    compressor_step += weight * share[u] * demand[u]
+                                    load_step += weight * share[u] * load[u]
+                                    pumped = max(pumped, share[u])
+                                met[u] = share[u] * flow[u]
+                            plant_step += weight * pumped * boat.unit_pump[v]
+                        dry_out(boat.moisture_mass[v], base_humidity, moisture_gain, fabric.outdoor_flow, outdoor_humidity,
+                                fabric.exchange, met, saturated, owner if mode == SELF_CONTAINED else owner[:0],
+                                dew_flow, most, stage_step,
+                                    known, wet_weight, humidity)
                         for c in range(cabins):
-                            sensible_step[c] -= weight * cooling[c]
-                    elif mode == SELF_CONTAINED:
-                        pumped = 0.0
-                        for u in range(units):
-                            c = owner[u]
-                            share[u] = 0.0
-                            if demand[u] > 0.0:
-                                # The thermostat ends a run within the stage when the cabin gets there.
-                                lower = forcing.set_point[day, c, k] - 0.5 * boat.unit_hysteresis[v, u]
-                                share[u] = 1.0
-                                if heat[u] < 0.0:
-                                    part_run = (lower - free[c]) / (factors.cabins[c, c] * heat[u])
-                                    share[u] = min(1.0, max(0.0, part_run))
-                                cooling[c] += share[u] * heat[u]
-                                sensible_step[c] += weight * share[u] * (boat.unit_fan[v, u] - heat[u])
-                                fan_step += weight * share[u] * boat.unit_fan[v, u]
-                                compressor_step += weight * share[u] * demand[u]
-                                load_step += weight * share[u] * load[u]
-                                pumped = max(pumped, share[u])
-                            met[u] = share[u] * flow[u]
-                        plant_step += weight * pumped * boat.unit_pump[v]
-                    dry_out(boat.moisture_mass[v], base_humidity, moisture_gain, fabric.outdoor_flow, outdoor_humidity,
-                            fabric.exchange, met, saturated, owner if mode == SELF_CONTAINED else owner[:0],
-                            stage_step, known, wet_weight, humidity)
-                    for c in range(cabins):
-                        if mode == IDEAL and not math.isnan(forcing.set_point[day, c, k]):
-                            set_point = forcing.set_point[day, c, k]
-                            dry = IDEAL_HUMIDITY * saturation_humidity_ratio(set_point, pressure)
-                            if humidity[c] > dry:
-                                exchanged = fabric.outdoor_flow[c]
-                                for d in range(cabins):
-                                    exchanged += fabric.exchange[c, d]
-                                removed = (humidity[c] - dry) * (boat.moisture_mass[v, c] / stage_step + exchanged)
-                                humidity[c] = dry
-                                latent_step[c] += weight * removed * latent_heat(set_point)
-                                summary.moisture_removed[m, c] += weight * removed * step
-                    if mode == SELF_CONTAINED:
-                        for u in range(units):
-                            c = owner[u]
-                            wet = met[u] * max(0.0, humidity[c] - saturated[u])
-                            latent_step[c] += weight * wet * latent_heat(air[c])
-                            summary.moisture_removed[m, c] += weight * wet * step
+                            if mode == IDEAL and not math.isnan(forcing.set_point[day, c, k]):
+                                set_point = forcing.set_point[day, c, k]
+                                dry = IDEAL_HUMIDITY * saturation_humidity_ratio(set_point, pressure)
+                                if humidity[c] > dry:
+                                    exchanged = fabric.outdoor_flow[c]
+                                    for d in range(cabins):
+                                        exchanged += fabric.exchange[c, d]
+                                    removed = (humidity[c] - dry) * (boat.moisture_mass[v, c] / stage_step + exchanged)
+                                    humidity[c] = dry
+                                    latent_step[c] += weight * removed * latent_heat(set_point)
+                                    summary.moisture_removed[m, c] += weight * removed * step
+                        if mode == SELF_CONTAINED:
+                            for u in range(units):
+                                c = owner[u]
+                                wet = met[u] * max(0.0, humidity[c] - saturated[u])
+                                latent_step[c] += weight * wet * latent_heat(air[c])
+                                summary.moisture_removed[m, c] += weight * wet * step
 
-                for i in range(2 * cabins):
-                    total = 0.0
-                    for j in range(2 * cabins):
-                        total += factors.cabins[i, j] * right[j]
-                    for j in range(cabins):
-                        total += factors.cabins[i, j] * cooling[j]
-                    cabin[i] = total
-                scatter(fabric, cabin, base_furnishing, furnishing_gain, stage_step, factors, node, furnishing)
-                for c in range(cabins):
-                    air[c] = cabin[c]
-                    outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
-                    heat_in += weight * step * (
-                        air_gain[c] + radiant_gain[c] + furnishing_gain[c] + cooling[c] + outside * (outdoor - air[c])
-                    )
-                for w in range(walls):
-                    if fabric.wall_kind[w] == TO_OUTSIDE:
-                        heat_in += weight * step * film_then[w] * (far_temperature[w] - node[fabric.wall_first[w]])
+                    for i in range(2 * cabins):
+                        total = 0.0
+                        for j in range(2 * cabins):
+                            total += factors.cabins[i, j] * right[j]
+                        for j in range(cabins):
+                            total += factors.cabins[i, j] * cooling[j]
+                        cabin[i] = total
+                    scatter(fabric, cabin, base_furnishing, furnishing_gain, stage_step, factors, node, furnishing)
+                    for c in range(cabins):
+                        air[c] = cabin[c]
+                        # What condenses on surfaces gives up its heat to the stage that follows.
+                        if parts > 1:
+                            most[c] = saturation_humidity_ratio(air[c], pressure)
+                        dew_heat[c] = 0.0
+                        if humidity[c] > most[c]:
+                            dew_heat[c] = dew_flow[c] * (humidity[c] - most[c]) * latent_heat(air[c])
+                        outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
+                        heat_in += weight * step * (
+                            air_gain[c] + radiant_gain[c] + furnishing_gain[c] + cooling[c] + outside * (outdoor - air[c])
+                        )
+                    for w in range(walls):
+                        if fabric.wall_kind[w] == TO_OUTSIDE:
+                            heat_in += weight * step * film_then[w] * (far_temperature[w] - node[fabric.wall_first[w]])
 
             if mode == SELF_CONTAINED:
                 plant_step += compressor_step + fan_step
             for c in range(cabins):
                 summary.highest_air[m, c] = max(summary.highest_air[m, c], air[c])
-                # Air holds no more than saturation: the rest wets the surfaces and gives up its heat to the
-                # air of the step that follows.
-                most = saturation_humidity_ratio(air[c], pressure)
-                dew_heat[c] = 0.0
-                if humidity[c] > most:
-                    dew_heat[c] = boat.moisture_mass[v, c] * (humidity[c] - most) / step * latent_heat(air[c])
-                    humidity[c] = most
-                wetness = vapour_pressure(humidity[c], pressure) / vapour_pressure(most, pressure)
+                most[c] = saturation_humidity_ratio(air[c], pressure)
+                wetness = min(1.0, vapour_pressure(humidity[c], pressure) / vapour_pressure(most[c], pressure))
                 summary.highest_relative_humidity[m, c] = max(summary.highest_relative_humidity[m, c], wetness)
                 summary.sensible_energy[m, c] += sensible_step[c] * step
 

@@ -131,5 +131,10 @@ def outside_series(specification: Specification, weather: Weather) -> OutsideSer
         sun = plane(panels.tilt, panels.faces)
         panel = sun.beam + sun.diffuse
     return OutsideSeries(
-        weather, hour, np.array(temperatures), np.array(films).T.copy(), solar_gain, panel
+        weather,
+        hour,
+        np.array(temperatures).reshape(len(temperatures), instants),
+        np.array(films).reshape(len(films), hours).T.copy(),
+        solar_gain,
+        panel,
     )

@@ -12,7 +12,7 @@ from anchorwatt.units import clock, money, wire_gauge
 from anchorwatt.units.pattern import pattern_of
 from anchorwatt.units.quantity import Quantity
 from anchorwatt.units.reading import allowed, parse
-from anchorwatt.units.refusal import Refused
+from anchorwatt.units.refusal import Refused, quoted
 from anchorwatt.units.schema import gathered, text_schema
 from anchorwatt.units.table import DIMENSIONS, dimension_named
 from anchorwatt.units.written import Written, above, within
@@ -23,10 +23,11 @@ def _quantity(dimension: str) -> Written:
 
     def read(value: Any) -> Quantity:
         if isinstance(value, Quantity):
-            base = DIMENSIONS.get(value.dimension)
-            if base is not None and (base.kin or base.name) == (kind.kin or kind.name):
+            other = DIMENSIONS.get(value.dimension)
+            if other is not None and (other.kin or other.name) == (kind.kin or kind.name):
                 return Quantity(value, value.text, dimension, value.unit)
-            raise Refused(f'"{value.text}", which is a {value.dimension}', allowed(dimension))
+            phrase = other.phrase if other else f"a {value.dimension}"
+            raise Refused(f"{quoted(value.text)}, which is {phrase}", allowed(dimension))
         return parse(value, dimension)
 
     schema = text_schema(dimension, pattern_of(dimension), kind.example, allowed(dimension))

@@ -6,7 +6,6 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from anchorwatt.units.dumping import DumpedAsText
 from anchorwatt.units.refusal import Refused, name_of_kind, quoted
 
 # Codes of ISO 4217 in use for money that people pay with, written down from memory.
@@ -25,7 +24,7 @@ ALLOWED = 'an amount and a currency code of ISO 4217, such as "65 000 USD"'
 
 
 @dataclass(frozen=True)
-class Money(DumpedAsText):
+class Money:
     """An amount in a currency.
 
     Example

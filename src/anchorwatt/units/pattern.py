@@ -17,7 +17,7 @@ from anchorwatt.units.table import spellings
 _SPACE = "[ \u00a0\u2007\u2009\u202f]*"
 _FRACTION_SIGNS = "".join(VULGAR)
 _NUMBER = (
-    f"[-+−]?{_SPACE}(?:\\.?[0-9]|[{_FRACTION_SIGNS}])"
+    f"(?:[-+−]{_SPACE})?(?:\\.?[0-9]|[{_FRACTION_SIGNS}])"
     f"(?:[0-9./⁄{_FRACTION_SIGNS} \u00a0\u2007\u2009\u202f-]|[eE][-+−]?[0-9])*"
 )
 _TYPED = {
@@ -48,7 +48,7 @@ def pattern_of(dimension: str) -> str:
     if dimension in COMPOUNDS:
         upper = {names[symbol] for symbol in COMPOUNDS[dimension][:-1]}
         units = _one_of([name for name in names if names[name] in upper])
-        body = f"(?:{_NUMBER}(?:{units}){_SPACE})*{body}"
+        body = f"(?:{_NUMBER}(?:{units}){_SPACE})*{body}"  # a space has one place to go: no backtracking
     if dimension in HEMISPHERES:
         parts = f"(?:[0-9.]+(?:{_TYPED[chr(39)]}|{_TYPED[chr(34)]}){_SPACE})+"
         body = f"(?:[0-9]+{_TYPED['°']}{_SPACE}{parts}[{HEMISPHERES[dimension]}]|{body})"

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
-from anchorwatt.units.dumping import DumpedAsText
+if TYPE_CHECKING:
+    from pydantic_core import CoreSchema
 
 
-class Quantity(DumpedAsText, float):
+class Quantity(float):
     """The SI value of a quantity, with the author's text, the dimension and the unit beside it.
 
     Arithmetic gives plain floats: what comes out of a formula was not written by anybody.
@@ -55,3 +56,12 @@ class Quantity(DumpedAsText, float):
 
     def __str__(self) -> str:
         return self.text
+
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: object, handler: object) -> CoreSchema:
+        """Let a pydantic field that says no more than `Quantity` take an instance and dump its text."""
+        # Here and not at the top: units are read by programs that have no need of pydantic.
+        from pydantic_core import core_schema
+
+        text = core_schema.plain_serializer_function_ser_schema(str, return_schema=core_schema.str_schema())
+        return core_schema.is_instance_schema(cls, serialization=text)

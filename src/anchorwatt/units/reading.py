@@ -33,7 +33,7 @@ DECIMAL = "(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][-+]?[0-9]{1,3}(?![0-9]))?"
 FRACTION = "[0-9]+ ?/ ?[0-9]+"
 NUMBER = f"(?:[0-9]+(?: |-){FRACTION}|{FRACTION}|{GROUPED}|{DECIMAL})"
 
-_WHOLE = re.compile(f"(?P<sign>[-+]?) ?(?P<number>{NUMBER}) ?(?P<unit>.*)")
+_WHOLE = re.compile(f"(?P<sign>[-+]?) ?(?P<number>{NUMBER}) ?(?P<unit>.*)", re.DOTALL)
 _MIXED = re.compile("(?:(?P<whole>[0-9]+)[ -])?(?P<above>[0-9]+) ?/ ?(?P<below>[0-9]+)")
 _PART = re.compile(f" ?(?P<number>{NUMBER}) ?(?P<unit>[^0-9 ]+)")
 
@@ -80,8 +80,10 @@ def parse(text: str, dimension: str) -> Quantity:
     if whole is None:
         raise Refused(_why_no_number(text, tidy), allowed(dimension))
     sign = -1 if whole["sign"] == "-" else 1
-    reading = _number(whole["number"], text, dimension)
     name = plain_unit(whole["unit"])
+    if name.upper() == "AWG":
+        raise Refused(f"{quoted(text)}, which is a wire gauge", allowed(dimension))
+    reading = _number(whole["number"], text, dimension)
     unit = spellings(dimension).get(name)
     if unit is None:
         rest = tidy[whole.start("number") :]

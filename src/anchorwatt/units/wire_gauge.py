@@ -6,7 +6,6 @@ import math
 import re
 from dataclasses import dataclass
 
-from anchorwatt.units.dumping import DumpedAsText
 from anchorwatt.units.refusal import Refused, name_of_kind, quoted
 
 _SIZE = "(?:[1-4]/0|00?0?0?|[1-9]|[1-3][0-9]|40)"
@@ -15,7 +14,7 @@ ALLOWED = 'a wire gauge from "4/0 AWG" to "40 AWG"'
 
 
 @dataclass(frozen=True, order=True)
-class WireGauge(DumpedAsText):
+class WireGauge:
     """A conductor size of the American wire gauge; larger numbers are thinner wires.
 
     Source

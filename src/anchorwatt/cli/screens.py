@@ -1,0 +1,303 @@
+"""What the commands show: the pages of one assessment."""
+
+from __future__ import annotations
+
+import math
+from difflib import get_close_matches
+from textwrap import wrap
+from typing import TYPE_CHECKING
+
+from rich.console import Group, RenderableType
+from rich.text import Text
+
+from anchorwatt.checks.finding import Finding, Verdict
+from anchorwatt.cli.page import Paragraph, figures, section, table, unbroken
+from anchorwatt.cli.select import by_place, hourly, some_rows, worst_first
+from anchorwatt.cli.tabular import heading_unit, reading
+from anchorwatt.errors import AnchorwattError
+from anchorwatt.units import System, show, show_clock
+
+if TYPE_CHECKING:
+    from anchorwatt.assessment import Answer, Assessment, CabinAnswer, Recharge, Table
+
+_STYLES = {
+    Verdict.FAILS: "bold red",
+    Verdict.CANNOT_TELL: "magenta",
+    Verdict.NEAR: "yellow",
+    Verdict.HOLDS: "green",
+}
+_MENDED = (Verdict.FAILS, Verdict.NEAR, Verdict.CANNOT_TELL)
+_COLUMNS_AT_ONCE = 5
+_OF_THE_NIGHT = (
+    "hold_hours",
+    "required_hours",
+    "charge_at_dawn_pct",
+    "night_energy_kWh",
+    "peak_plant_power_W",
+    "peak_inverter_power_W",
+)
+
+
+def figure(value: float, dimension: str, system: System) -> str:
+    """A figure with its unit; a count or a ratio has none.
+
+    Example
+    -------
+    >>> figure(3.0, "count", "si"), figure(float("nan"), "count", "si"), figure(0.2, "share", "si")
+    ('3', '—', '20 %')
+    """
+    if dimension in ("count", "ratio"):
+        return "—" if math.isnan(value) else f"{value:.{0 if dimension == 'count' else 2}f}"
+    return show(value, dimension, system)
+
+
+def assessment(assessment: Assessment, system: System) -> RenderableType:
+    """Everything on one page, what decides the job on top."""
+    return Group(
+        _about(assessment),
+        section("Answers", _answers(assessment, system), Text(assessment.cautions[0], style="italic")),
+        section("Checks so far, worst first", _checks(assessment, system)),
+        section("Cabins", _cabins(assessment, system)),
+        section("Night, hour by hour", *_night_tables(assessment, system)),
+        section("Recharge", *_recharge_story(assessment.recharge, system)),
+        section("Kinds of cooling plant, the same night", *_comparison(assessment, system)),
+        section(_estimates_heading(assessment), *_estimates_in_short(assessment)),
+        _cautions(assessment),
+    )
+
+
+def estimates(assessment: Assessment) -> RenderableType:
+    """Every estimate with how it was found."""
+    parts: list[RenderableType] = []
+    for place, some in by_place(assessment.estimates).items():
+        rows = [(key, one.value, f"{one.rule} ({one.source})") for key, one in some]
+        parts.append(section(place, table(("", "", ""), ("<", ">", "<"), rows)))
+    return Group(_about(assessment), Text(_estimates_heading(assessment), style="bold"), Text(""), *parts)
+
+
+def loads(assessment: Assessment, system: System) -> RenderableType:
+    """Loads of the cabins that are cooled at some hour."""
+    unit = heading_unit("heat flow", system)
+    return Group(
+        _about(assessment),
+        section("Cooling load in each cabin's hottest hour", _cabins(assessment, system)),
+        section(
+            f"What causes the sensible load in that hour, {unit}",
+            _gains([cabin for cabin in assessment.cabins if cabin.gains], system),
+            Text("Below zero: heat goes out that way, or into walls, decks and neighbours."),
+        ),
+        _cautions(assessment),
+    )
+
+
+def night(assessment: Assessment, system: System) -> RenderableType:
+    """The night hour by hour."""
+    return Group(
+        _about(assessment),
+        section("Answers", _answers(assessment, system, _OF_THE_NIGHT)),
+        section("Hour by hour", *_night_tables(assessment, system)),
+        _cautions(assessment),
+    )
+
+
+def recharge(assessment: Assessment, system: System) -> RenderableType:
+    """How the engines put the night back."""
+    found = assessment.recharge
+    parts = [_about(assessment), section("Recharge", *_recharge_story(found, system))]
+    if found is not None:
+        parts.append(section("As it goes", *_alternators(found, system)))
+    return Group(*parts, _cautions(assessment))
+
+
+def why(answer: Answer, system: System) -> RenderableType:
+    """How one answer was found."""
+    inputs = [(one.name, figure(one.value, one.dimension, system), one.basis) for one in answer.why.inputs]
+    parts: list[RenderableType] = [Text(f"How: {answer.why.formula}.")]
+    if inputs:
+        parts += [Text(""), table(("from", "", "which is"), ("<", ">", "<"), inputs), Text("")]
+    parts += [Text(f"Source: {answer.why.source}."), Text(f"What changes it: {answer.why.changes_it}.")]
+    found = figure(answer.value, answer.dimension, system)
+    note = f", {answer.note}" if answer.note else ""
+    return section(f"{answer.question} {found}{note}", *parts)
+
+
+def answer_named(assessment: Assessment, key: str) -> Answer:
+    """The answer of that key, or an error that names the nearest."""
+    known = {answer.key: answer for answer in assessment.headline}
+    if key in known:
+        return known[key]
+    near = get_close_matches(key, known, n=1)
+    hint = f", perhaps “{near[0]}”" if near else ""
+    raise AnchorwattError(f"--why: found no answer “{key}”{hint}; allowed: one of: {', '.join(known)}")
+
+
+def _about(assessment: Assessment) -> RenderableType:
+    name = Text(assessment.specification.name, style="bold")
+    return Group(name, Text(f"Weather: {assessment.weather_source}"), Text(""))
+
+
+def _answers(assessment: Assessment, system: System, keys: tuple[str, ...] = ()) -> RenderableType:
+    rows = []
+    for answer in assessment.headline:
+        if not keys or answer.key in keys:
+            question = Text(answer.question)
+            if answer.note:
+                question.append(f"\n{answer.note}", style="italic")
+            rows.append((Text(figure(answer.value, answer.dimension, system), style="bold"), question))
+    return table(("", ""), (">", "<"), rows)
+
+
+def _cabins(assessment: Assessment, system: System) -> RenderableType:
+    heat, warmth = heading_unit("heat flow", system), heading_unit("temperature", system)
+    heads = (
+        "cabin",
+        f"sensible\n{heat}",
+        f"latent\n{heat}",
+        "hottest\nat",
+        f"handler\n{heat}",
+        f"set to\n{warmth}",
+        f"night's\nmax {warmth}",
+        "humid\nmax %",
+    )
+    return table(heads, figures(heads), [_cabin(cabin, system) for cabin in assessment.cabins], free=0)
+
+
+def _cabin(cabin: CabinAnswer, system: System) -> tuple[str, ...]:
+    return (
+        cabin.name,
+        reading(cabin.peak_sensible, "heat flow", system),
+        reading(cabin.peak_latent, "heat flow", system),
+        show(cabin.peak_at, "clock time", system),
+        reading(cabin.handler_capacity, "heat flow", system) if cabin.handler_capacity else "—",
+        reading(cabin.set_point, "temperature", system),
+        reading(cabin.night_highest_temperature, "temperature", system),
+        reading(cabin.night_highest_humidity, "share", system),
+    )
+
+
+def _gains(cabins: list[CabinAnswer], system: System) -> RenderableType:
+    if not cabins:
+        return Text("No cabin of this design is ever cooled.")
+    heads = ("cabin", *(_narrow(cause) for cause, _ in cabins[0].gains))
+    rows = [
+        (cabin.name, *(reading(gain, "heat flow", system) for _, gain in cabin.gains)) for cabin in cabins
+    ]
+    return table(heads, figures(heads), rows, free=0)
+
+
+def _narrow(words: str) -> str:
+    return "\n".join(wrap(words, 10, break_long_words=False))
+
+
+def _night_tables(assessment: Assessment, system: System) -> list[RenderableType]:
+    run = assessment.night
+    rows = hourly(run)
+    boat = ("charge_pct", "plant_power_W", "inverter_power_W", "outdoor_temperature_C", "sea_temperature_C")
+    tables = [_series(run, rows, boat, ("charge", "plant", "inverter", "outdoors", "seawater"), system)]
+    names = [cabin.name for cabin in assessment.cabins if not math.isnan(cabin.set_point)]
+    for first in range(0, len(names), _COLUMNS_AT_ONCE):
+        some = names[first : first + _COLUMNS_AT_ONCE]
+        keys = tuple(f"air_temperature_C.{name}" for name in some)
+        tables += [Text(""), _series(run, rows, keys, tuple(some), system)]
+    return tables
+
+
+def _series(
+    run: Table, rows: list[int], keys: tuple[str, ...], names: tuple[str, ...], system: System
+) -> RenderableType:
+    columns = [run.column(key) for key in keys]
+    heads = [
+        f"{name}\n{heading_unit(column.dimension, system)}"
+        for name, column in zip(names, columns, strict=True)
+    ]
+    lines = [
+        (
+            show_clock(run.clock[row]),
+            *(reading(float(column.values[row]), column.dimension, system) for column in columns),
+        )
+        for row in rows
+    ]
+    return table(("at", *heads), figures(("at", *heads)), lines)
+
+
+def _recharge_story(found: Recharge | None, system: System) -> list[RenderableType]:
+    if found is None:
+        return [Text("No engine of this design carries an alternator.")]
+    rows = [
+        (show(found.engine_time, "time", system), f"of engine, {found.doing}"),
+        (show(found.fuel_added, "liquid volume", system), "of fuel for the alternators alone"),
+        (show(found.fuel_burnt, "liquid volume", system), "of fuel in that time, propulsion included"),
+        (show(found.mean_alternator_current, "current", system), "on average, all alternators together"),
+        (show(found.highest_winding, "temperature", system), "in the hottest winding"),
+    ]
+    held = ", ".join(f"{cause} {unbroken(show(share, 'share', system))}" for cause, share in found.held_by)
+    return [table(("", ""), (">", "<"), rows), Paragraph(f"Held back by, as a share of the time: {held}.")]
+
+
+def _alternators(found: Recharge, system: System) -> list[RenderableType]:
+    run = found.table
+    rows = some_rows(run)
+    bank = ("charge_pct", "bank_current_A", "bank_voltage_V", "plant_power_W", "fuel_flow_L_per_h")
+    heads = ("charge", "from bank", "bank", "plant", "fuel")
+    tables = [_series(run, rows, bank, heads, system)]
+    machines = [
+        one.key.split(".", 1)[1] for one in run.columns if one.key.startswith("alternator_current_A.")
+    ]
+    for name in machines:
+        keys = (
+            f"alternator_current_A.{name}",
+            f"winding_temperature_C.{name}",
+            f"frame_temperature_C.{name}",
+        )
+        tables += [Text(f"\n{name}"), _series(run, rows, keys, ("current", "winding", "frame"), system)]
+    return tables
+
+
+def _comparison(assessment: Assessment, system: System) -> list[RenderableType]:
+    rows = [
+        (
+            row.plant,
+            show(row.night_energy, "energy", system),
+            show(row.charge_at_dawn, "share", system),
+            show(row.peak_plant_power, "power", system),
+            show(row.mass, "mass", system),
+        )
+        for row in assessment.comparisons
+    ]
+    starts = [Text(f"{row.plant}: {row.starting_current_note}.") for row in assessment.comparisons]
+    heads = ("", "from bank", "left at dawn", "peak", "mass")
+    return [table(heads, ("<", ">", ">", ">", ">"), rows), *starts]
+
+
+def _checks(assessment: Assessment, system: System) -> RenderableType:
+    rows = []
+    for one in worst_first(assessment.checks):
+        verdict = Text(one.verdict.value, style=_STYLES[one.verdict])
+        found, limit = (figure(value, one.dimension, system) for value in (one.value, one.limit))
+        rows.append((verdict, _question(one), found, limit))
+    return table(("", "", "found", "limit"), ("<", "<", ">", ">"), rows, free=1)
+
+
+def _question(one: Finding) -> Text:
+    words = Text(f"{one.question} ({one.source})")
+    if one.verdict in _MENDED and one.remedy:
+        words.append(f"\n→ {one.remedy}", style="italic")
+    return words
+
+
+def _estimates_heading(assessment: Assessment) -> str:
+    return f"Estimates made: {len(assessment.estimates)} entries that nobody typed"
+
+
+def _estimates_in_short(assessment: Assessment) -> list[RenderableType]:
+    parts: list[RenderableType] = []
+    for place, some in by_place(assessment.estimates).items():
+        each = "; ".join(
+            f"{key} {unbroken(one.value) if len(one.value) < 12 else one.value}" for key, one in some
+        )
+        parts.append(Paragraph(f"{place}: {each}"))
+    return [*parts, Text("How each was found: --estimates, --json or --csv.")]
+
+
+def _cautions(assessment: Assessment) -> RenderableType:
+    return section("Take care", *(Text(words) for words in assessment.cautions))

@@ -1,0 +1,120 @@
+"""Reading text strictly: what could hide or unfold is refused, at its line."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from tests.design.sample import SAMPLE
+
+from anchorwatt.design.document import DEEPEST, LARGEST_FILE, load, scan
+from anchorwatt.errors import BadDesign, Problem
+
+
+def refused(text: str) -> Problem:
+    with pytest.raises(BadDesign) as caught:
+        scan(text, "boat.yaml")
+    return caught.value.problems[0]
+
+
+def refused_file(path: Path) -> Problem:
+    with pytest.raises(BadDesign) as caught:
+        load(path)
+    assert caught.value.problems[0].file == str(path)
+    return caught.value.problems[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "found"),
+    [
+        pytest.param("a: 1\nb: [1, 2", 2, "not YAML", id="open bracket"),
+        pytest.param("a: 1\n\tb: 2", 2, "not YAML", id="tab"),
+        pytest.param("a: 1\n  b: 2", 2, "not YAML", id="wrong indentation"),
+        pytest.param('a: "\\q"', 1, "not YAML", id="unknown escape"),
+        pytest.param("a: 1\nb: 2\na: 3", 3, "a second “a”; the first is on line 1", id="duplicate key"),
+        pytest.param("a:\n  b: 1\n  b: 2", 3, "a second “b”", id="duplicate inner key"),
+        pytest.param("a: &x 1\nb: 2", 1, "an anchor &x", id="anchor"),
+        pytest.param("a: 1\nb: *x", 2, "an alias *x", id="alias"),
+        pytest.param("a: !!python/object:os.system x", 1, "a tag", id="tag"),
+        pytest.param("a: !mine [1]", 1, "a tag", id="tag on a list"),
+        pytest.param("a: 1\n---\nb: 2", 2, "a second document", id="two documents"),
+        pytest.param("? [a, b]\n: 1", 1, "as a key", id="list as a key"),
+        pytest.param("- 1\n- 2", 1, "no mapping", id="a list"),
+        pytest.param("", 1, "nothing", id="empty"),
+        pytest.param("# only a comment\n", 1, "nothing", id="comment only"),
+        pytest.param("word", 1, "no mapping", id="a word"),
+        pytest.param("a: " + "[" * 60 + "]" * 60, 1, f"nesting deeper than {DEEPEST}", id="deep nesting"),
+        pytest.param("a: \x00", 1, "not YAML", id="null character"),
+    ],
+)
+def test_what_could_hide_or_unfold_is_refused_at_its_line(text: str, line: int, found: str) -> None:
+    problem = refused(text)
+    assert found in problem.found
+    assert problem.allowed
+    assert problem.line == line
+
+
+def test_a_million_brackets_are_refused_before_they_are_read() -> None:
+    assert "nesting" in refused("[" * 1_000_000).found
+
+
+def test_aliases_that_would_unfold_are_refused() -> None:
+    bomb = "a: &a [x, x, x, x, x, x, x, x, x]\n"
+    for name, before in zip("bcdefghi", "abcdefgh", strict=True):
+        bomb += f"{name}: &{name} [{', '.join([f'*{before}'] * 9)}]\n"
+    assert refused(bomb).found == "an anchor &a"
+
+
+def test_a_large_file_is_refused_before_it_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "large.yaml"
+    with path.open("wb") as file:
+        file.truncate(50_000_000)
+    problem = refused_file(path)
+    assert "50.0 MB" in problem.found
+    assert "at most 2 MB" in problem.allowed
+    assert LARGEST_FILE == 2_000_000
+
+
+def test_a_file_that_is_not_utf_8_is_refused_at_its_line(tmp_path: Path) -> None:
+    path = tmp_path / "latin.yaml"
+    path.write_bytes("name: a\nabout: 84 °F".encode("latin-1"))
+    problem = refused_file(path)
+    assert (problem.line, problem.found) == (2, "a byte 0xb0 that is not UTF-8")
+
+
+def test_a_folder_and_a_missing_file_are_refused(tmp_path: Path) -> None:
+    assert refused_file(tmp_path).found == "a folder"
+    assert refused_file(tmp_path / "none.yaml").found == "no such file"
+
+
+def test_values_follow_the_core_schema_of_yaml_1_2() -> None:
+    document = scan(
+        "a: 21:00\nb: yes\nc: 1_000\nd: 0x1F\ne: true\nf: ~\ng: 1.5e3\nh: -7\ni: '7'\nj: .5\nk: 007"
+    )
+    assert document.data == {
+        "a": "21:00",
+        "b": "yes",
+        "c": "1_000",
+        "d": "0x1F",
+        "e": True,
+        "f": None,
+        "g": 1500.0,
+        "h": -7,
+        "i": "7",
+        "j": 0.5,
+        "k": 7,
+    }
+
+
+def test_every_key_knows_its_line_and_its_place() -> None:
+    document = scan(SAMPLE)
+    lines = SAMPLE.splitlines()
+    for key, span in document.spans.items():
+        if isinstance(key[-1], str):
+            assert (
+                lines[span.line - 1].lstrip(" -{").startswith(key[-1])
+                or f"{key[-1]}:" in lines[span.line - 1]
+            )
+            assert SAMPLE[span.key_start :].startswith(key[-1])
+    span = document.spans[("cabins", "cabin", "floor_area")]
+    assert SAMPLE[span.start : span.end] == "7 m2"

@@ -1,0 +1,402 @@
+"""One fault a test: the message names file, line, key, what was found and what is allowed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.design.sample import SAMPLE, changed, line_of
+
+from anchorwatt import design
+from anchorwatt.errors import BadDesign, Problem
+
+
+def problems_of(text: str) -> tuple[Problem, ...]:
+    with pytest.raises(BadDesign) as caught:
+        design.parse(text, "boat.yaml")
+    return caught.value.problems
+
+
+def problems_or_none(text: str) -> tuple[Problem, ...]:
+    try:
+        design.parse(text)
+    except BadDesign as error:
+        return error.problems
+    return ()
+
+
+@dataclass(frozen=True)
+class Fault:
+    """A change that spoils the sample, and what the message must say of it."""
+
+    old: str
+    new: str
+    key: str
+    found: str
+    allowed: str
+    at: str = ""  # part of the line that must be named; the new text if empty
+
+
+FAULTS = {
+    "unknown key": Fault(
+        "beam: 4 m", "beem: 4 m", "boat.beem", "unknown key “beem”, perhaps “beam”", "length"
+    ),
+    "unknown top key": Fault("brief:", "breif:", "breif", "perhaps “brief”", "cabins"),
+    "missing key": Fault("  beam: 4 m\n", "", "boat.beam", "nothing", "Beam over all hulls", "boat:"),
+    "wrong unit": Fault("length: 12 m", "length: 12 kg", "boat.length", "12 kg", "ft"),
+    "misspelt unit": Fault("length: 12 m", "length: 12 metrs", "boat.length", "perhaps", "a length"),
+    "bare number": Fault("length: 12 m", "length: 12", "boat.length", "bare number 12", "12 ft"),
+    "not a quantity": Fault("length: 12 m", "length: long", "boat.length", '"long"', "a length"),
+    "nothing where a quantity is needed": Fault(
+        "length: 12 m", "length:", "boat.length", "nothing", "12 ft", "length:"
+    ),
+    "negative area": Fault(
+        "floor_area: 7 m2", "floor_area: -7 m2", "cabins.cabin.floor_area", "-7 m2", "not below"
+    ),
+    "too large": Fault("length: 12 m", "length: 400 m", "boat.length", "400 m", "4 m to 60 m"),
+    "a text for a number": Fault(
+        "pulley_ratio: 2.2",
+        "pulley_ratio: two",
+        "charging.engines.engine.alternators.alternator.pulley_ratio",
+        '"two"',
+        "a number",
+    ),
+    "a share for a count": Fault("parallel: 2", "parallel: 2.5", "dc.bank.parallel", "2.5", "whole number"),
+    "zero in parallel": Fault("parallel: 2", "parallel: 0", "dc.bank.parallel", "0", "at least 1"),
+    "a list for a mapping": Fault(
+        "  bank:\n", "  bank: [1]\n  bonk:\n", "dc.bank", "a list", "a mapping of module", "bank: [1]"
+    ),
+    "a mapping for a list": Fault(
+        "sides: [port, starboard]\n    windows: {}",
+        "sides: {port: 1}\n    windows: {}",
+        "cabins.cabin.sides",
+        "a mapping",
+        "a list",
+        "sides: {port",
+    ),
+    "unknown word": Fault("use: sleeping", "use: bedroom", "cabins.cabin.use", "bedroom", "sleeping"),
+    "unknown construction": Fault(
+        "hull: foam-cored, white",
+        "hull: foam-kored, white",
+        "boat.hull",
+        "perhaps “foam-cored”",
+        "balsa-cored",
+    ),
+    "unknown finish": Fault(
+        "hull: foam-cored, white", "hull: foam-cored, whit", "boat.hull", "perhaps “white”", "dark blue"
+    ),
+    "unknown catalogue name": Fault(
+        "unit: inverter 24 V 3 kW",
+        "unit: inverter 24 V 33 kW",
+        "ac.inverter.unit",
+        "no inverter “inverter 24 V 33 kW”",
+        "inverter 24 V 3 kW",
+    ),
+    "unknown name to start from": Fault(
+        "like: lithium 12.8 V 200 Ah",
+        "like: lithium 12.8 V 20 Ah",
+        "dc.bank.module.like",
+        "no battery module",
+        "lithium 12.8 V 200 Ah",
+    ),
+    "unknown field of a catalogue part": Fault(
+        "charge_current: 100 A",
+        "charge_curent: 100 A",
+        "dc.bank.module.charge_curent",
+        "perhaps “charge_current”",
+        "discharge_current",
+    ),
+    "wrong unit in a catalogue part": Fault(
+        "charge_current: 100 A", "charge_current: 100 V", "dc.bank.module.charge_current", "100 V", "current"
+    ),
+    "neighbour names an unknown cabin": Fault(
+        "between: [saloon, cabin]",
+        "between: [saloon, cabbin]",
+        "neighbours.0.between.1",
+        "no cabin “cabbin”, perhaps “cabin”",
+        "saloon, cabin",
+    ),
+    "neighbour of itself": Fault(
+        "between: [saloon, cabin]",
+        "between: [saloon, saloon]",
+        "neighbours.0.between",
+        "“saloon” twice",
+        "two different",
+    ),
+    "neighbour of three": Fault(
+        "between: [saloon, cabin]",
+        "between: [saloon, cabin, saloon]",
+        "neighbours.0.between",
+        "3 of them",
+        "at most 2",
+    ),
+    "handler in an unknown cabin": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabn}",
+        "cooling.plant.handlers.main.cabin",
+        "no cabin “cabn”",
+        "cabin",
+    ),
+    "unit in an unknown cabin": Fault(
+        "{unit: self-contained 7 kBtu/h, cabin: cabin}",
+        "{unit: self-contained 7 kBtu/h, cabin: attic}",
+        "cooling.alternative.units.old unit.cabin",
+        "no cabin “attic”",
+        "saloon, cabin",
+    ),
+    "load in an unknown cabin": Fault(
+        "{appliance: refrigerator, cabin: saloon}",
+        "{appliance: refrigerator, cabin: salon}",
+        "dc.loads.refrigerator.cabin",
+        "perhaps “saloon”",
+        "saloon, cabin",
+    ),
+    "people in an unknown cabin": Fault(
+        "- {cabin: cabin, count: 2",
+        "- {cabin: bunk, count: 2",
+        "plan.0.people.0.cabin",
+        "no cabin “bunk”",
+        "saloon",
+    ),
+    "cooling of an unknown cabin": Fault(
+        "cabin: 76 °F", "cabinn: 76 °F", "plan.0.cool.cabinn", "no cabin “cabinn”", "cabin"
+    ),
+    "cooling where there is no handler": Fault(
+        "cabin: 76 °F", "saloon: 76 °F", "plan.0.cool.saloon", "no air handler", "cabin"
+    ),
+    "running of an unknown load": Fault(
+        "television: 10 %",
+        "televisionn: 10 %",
+        "plan.1.running.televisionn",
+        "perhaps “television”",
+        "refrigerator",
+    ),
+    "two loads of one name": Fault(
+        "    refrigerator: {appliance: refrigerator",
+        "    television: {appliance: refrigerator",
+        "dc.loads.television",
+        "second load “television”",
+        "a name of its own",
+    ),
+    "window in no surface": Fault(
+        "surface: port side",
+        "surface: prot side",
+        "cabins.saloon.windows.port windows.surface",
+        "perhaps “port side”",
+        "starboard side",
+    ),
+    "window larger than its surface": Fault(
+        "area: 0.5 m2",
+        "area: 50 m2",
+        "cabins.saloon.windows.port windows.area",
+        "100.0 m²",
+        "at most the surface's",
+    ),
+    "bank of the wrong voltage": Fault(
+        "series: 2", "series: 1", "dc.bank.series", "make 12.8 V", "2 in series"
+    ),
+    "more in series than the module stands": Fault(
+        "charge_current: 100 A",
+        "charge_current: 100 A\n      highest_series: 1",
+        "dc.bank.series",
+        "2 in series",
+        "at most 1 in series",
+        "    series: 2",
+    ),
+    "more in parallel than the module stands": Fault(
+        "parallel: 2", "parallel: 9", "dc.bank.parallel", "9 in parallel", "at most 6"
+    ),
+    "a voltage that boats do not have": Fault(
+        "nominal_voltage: 24 V", "nominal_voltage: 36 V", "dc.nominal_voltage", "36 V", "12 V, 24 V or 48 V"
+    ),
+    "an inverter for another bank": Fault(
+        "unit: inverter 24 V 3 kW",
+        "unit: inverter 48 V 3 kW",
+        "ac.inverter.unit",
+        "an inverter for 48 V",
+        "24 V",
+    ),
+    "a charger for another bank": Fault(
+        "unit: charger 24 V 1.7 kW",
+        "unit: charger 12 V 1 kW",
+        "ac.charger.unit",
+        "a charger for 12 V",
+        "24 V",
+    ),
+    "an alternator for another bank": Fault(
+        "alternator: high-output 24 V 110 A",
+        "alternator: high-output 12 V 180 A",
+        "charging.engines.engine.alternators.alternator.alternator",
+        "regulates at 14.1 V",
+        "24 V",
+    ),
+    "a rotor that turns too fast": Fault(
+        "pulley_ratio: 2.2",
+        "pulley_ratio: 6",
+        "charging.engines.engine.alternators.alternator.pulley_ratio",
+        "18000 rpm",
+        "at most 4.67",
+    ),
+    "charging above rated speed": Fault(
+        "charging_speed: 1400 rpm",
+        "charging_speed: 4000 rpm",
+        "charging.engines.engine.charging_speed",
+        "4000 rpm",
+        "3000 rpm",
+    ),
+    "plan with a hole": Fault(
+        "start: 16:00", "start: 17:00", "plan.2.start", "a hole from 16:00 to 17:00", "ends at 16:00"
+    ),
+    "plan with an overlap": Fault(
+        "start: 16:00", "start: 15:00", "plan.2.start", "an overlap from 15:00 to 16:00", "follow each other"
+    ),
+    "plan with a hole over midnight": Fault(
+        "start: 21:00\n    end: 07:00",
+        "start: 23:00\n    end: 07:00",
+        "plan.0.start",
+        "a hole from 21:00 to 23:00",
+        "24 h",
+        "start: 23:00",
+    ),
+    "time of day that is none": Fault("start: 16:00", "start: 25:00", "plan.2.start", "25:00", "time of day"),
+    "motoring without a speed": Fault(
+        "    speed: 6 kn\n", "", "plan.2", "motoring without a speed", "7 kn", "start: 16:00"
+    ),
+    "a speed at anchor": Fault(
+        "end: 16:00\n    doing: at anchor",
+        "end: 16:00\n    speed: 3 kn\n    doing: at anchor",
+        "plan.1.speed",
+        "a speed at anchor",
+        "motoring",
+        "speed: 3 kn",
+    ),
+    "faster than the engine": Fault("speed: 6 kn", "speed: 11 kn", "plan.2.speed", "11 kn", "8.0 kn"),
+    "a weather file that is not there": Fault(
+        "weather: pvlib:12839.tm2",
+        "weather: nowhere.epw",
+        "place.weather",
+        "no such file: nowhere.epw",
+        "EPW",
+    ),
+    "a weather file that pvlib has not": Fault(
+        "weather: pvlib:12839.tm2",
+        "weather: pvlib:00000.tm2",
+        "place.weather",
+        "no weather file",
+        "pvlib:12839.tm2",
+    ),
+    "a weather file outside pvlib's data": Fault(
+        "weather: pvlib:12839.tm2",
+        "weather: pvlib:../tools.py",
+        "place.weather",
+        "no weather file",
+        "pvlib:12839.tm2",
+    ),
+    "neither weather nor design day": Fault(
+        "  weather: pvlib:12839.tm2\n", "", "place", "neither", "one of weather and design_day", "place:"
+    ),
+    "both weather and design day": Fault(
+        "weather: pvlib:12839.tm2",
+        "weather: pvlib:12839.tm2\n  design_day: {highest_dry_bulb: 9 °C, daily_range: 8 K, dew_point: 4 °C}",
+        "place",
+        "both",
+        "one of",
+        "place:",
+    ),
+    "a day that is none": Fault("day: 17 July", "day: 32 July", "place.day", "32 July", "1 to 31"),
+    "a month that is none": Fault("day: 17 July", "day: 17 Juli", "place.day", "17 Juli", "17 July"),
+    "reserve over the charge at the start": Fault(
+        "reserve: 20 %",
+        "reserve: 50 %\n  charge_at_start: 40 %",
+        "brief.reserve",
+        "50 %",
+        "less than the 40%",
+        "reserve: 50 %",
+    ),
+    "a name with a full stop": Fault(
+        "  cabin:\n", "  cab.in:\n", "cabins.cab.in", "cab.in", "without a full stop"
+    ),
+    "a later version of the file's shape": Fault("anchorwatt: 1", "anchorwatt: 2", "anchorwatt", "2", "1"),
+}
+
+
+@pytest.mark.parametrize("fault", [pytest.param(fault, id=name) for name, fault in FAULTS.items()])
+def test_a_fault_is_told_with_file_line_key_found_and_allowed(fault: Fault) -> None:
+    text = changed(fault.old, fault.new)
+    told = problems_of(text)
+    match = [problem for problem in told if problem.key == fault.key and fault.found in problem.found]
+    assert match, "\n".join(map(str, told))
+    problem = match[0]
+    assert problem.file == "boat.yaml"
+    assert problem.line == line_of(text, fault.at or fault.new.strip("\n"))
+    assert fault.allowed in problem.allowed
+    assert str(problem).startswith(f"boat.yaml:{problem.line}: {fault.key}: found {problem.found}; allowed: ")
+
+
+def test_the_sample_itself_is_sound() -> None:
+    assert design.parse(SAMPLE).name == "Sample"
+
+
+def test_all_faults_are_told_in_one_go_in_the_order_of_the_file() -> None:
+    text = SAMPLE
+    for old, new in (
+        ("length: 12 m", "length: 12"),
+        ("floor_area: 7 m2", "floor_area: -7 m2"),
+        ("between: [saloon, cabin]", "between: [saloon, cabbin]"),
+        ("series: 2", "series: 1"),
+        ("start: 16:00", "start: 17:00"),
+        ("hold: 10 h", "hold: 10 h\n  hodl: 11 h"),
+    ):
+        text = text.replace(old, new)
+    told = problems_of(text)
+    assert [problem.key for problem in told] == [
+        "boat.length",
+        "cabins.cabin.floor_area",
+        "neighbours.0.between.1",
+        "dc.bank.series",
+        "plan.2.start",
+        "brief.hodl",
+    ]
+
+
+def test_a_fault_in_one_section_does_not_hide_one_in_another_that_needs_it() -> None:
+    text = changed("speed: 6 kn", "speed: 11 kn").replace("hold: 10 h", "hold: ten hours")
+    assert [problem.key for problem in problems_of(text)] == ["plan.2.speed", "brief.hold"]
+
+
+def test_a_design_day_needs_its_place(tmp_path: Path) -> None:
+    day = "design_day: {highest_dry_bulb: 33 °C, daily_range: 8 K, dew_point: 24 °C}"
+    told = problems_of(changed("weather: pvlib:12839.tm2", day))
+    assert "latitude, longitude" in told[0].found
+
+
+def test_a_dew_point_over_the_air_is_refused() -> None:
+    day = "design_day: {highest_dry_bulb: 30 °C, daily_range: 8 K, dew_point: 31 °C}"
+    day += "\n  latitude: 25° N\n  longitude: 80° W"
+    told = problems_of(changed("weather: pvlib:12839.tm2", day))
+    assert (told[0].key, told[0].allowed) == ("place.design_day.dew_point", "at most the air's 30 °C")
+
+
+def test_a_weather_file_is_sought_beside_the_design_file(tmp_path: Path) -> None:
+    (tmp_path / "night.epw").write_text("anything: climate reads it")
+    path = tmp_path / "boat.yaml"
+    path.write_text(changed("weather: pvlib:12839.tm2", "weather: night.epw"), encoding="utf-8")
+    made = design.specify(design.read(path))
+    assert made.place.weather_file == str(tmp_path / "night.epw")
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.text(max_size=300))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    with pytest.raises(BadDesign):
+        design.parse(text)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(0, len(SAMPLE) - 1), st.sampled_from("\t:{}[]&*!|>'\"%@`#-,?\0\x07é0"))
+def test_a_spoilt_character_never_ends_in_another_error(place: int, character: str) -> None:
+    text = SAMPLE[:place] + character + SAMPLE[place + 1 :]
+    assert all(problem.line is not None and problem.found for problem in problems_or_none(text))
