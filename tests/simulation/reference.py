@@ -110,7 +110,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
             point = float(forcing.set_point[0, c, k])
             entering[h], entering_humidity[h] = air[c], wet[c]
             call[h] = 0.0 if math.isnan(point) else call_share(float(air[c]), point, float(boat.handler_band[0, h]))
-            demand[h] = grid_value(boat.handler_demand[0, h], float(call[h]))
+            demand[h] = grid_value(boat.handler_demand[0], h, float(call[h]))
         cold, taken = dispatch(
             entering, entering_humidity, call, demand, boat.handler_approach[0], boat.handler_priority[0], lowest,
             float(boat.highest_evaporating[0]), boat.plant_capacity[0], sea, pressure, load, flow, share, saturated,
@@ -121,7 +121,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
                 continue
             c = boat.handler_cabin[h]
             adp = cold + float(boat.handler_approach[0, h])
-            fan = grid_value(boat.handler_fan[0, h], float(call[h]))
+            fan = grid_value(boat.handler_fan[0], h, float(call[h]))
             power += fan
             into_air[c] += fan - share[h] * demand[h] * (air[c] - lowest - boat.handler_approach[0, h])
             into_wet[c] -= flow[h] * max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))

@@ -5,6 +5,8 @@ Nothing heavy is imported here before a command runs, so that `--help` answers a
 
 from __future__ import annotations
 
+import io
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -30,6 +32,9 @@ app = typer.Typer(
 
 def main() -> None:
     """Entry point of the program `anchorwatt`."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal without a sign for a dash shows a question mark
     app()
 
 
@@ -50,7 +55,7 @@ def anchorwatt(
     """What holds for all commands."""
 
 
-@app.command()
+@app.command(short_help="Begin a design file from a starter boat.")
 def new(
     starter: Annotated[str, typer.Argument(help="Starter boat: trawler-14m, catamaran-13m or cutter-12m.")],
     path: Annotated[Path, typer.Argument(help="Design file to make.")],
@@ -70,7 +75,7 @@ def new(
             typer.echo(f"{path} begun from {starter}. Next: anchorwatt assess {path}")
 
 
-@app.command()
+@app.command(short_help="Answer what decides the job.")
 def assess(
     file: File,
     why: Why = None,
@@ -100,7 +105,7 @@ def assess(
         )
 
 
-@app.command()
+@app.command(short_help="Show where each cabin's heat comes from.")
 def loads(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show each cabin's cooling load in its hottest hour, and what causes it."""
     with reported():
@@ -112,7 +117,7 @@ def loads(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption
         _show(plain.loads(assessment), as_json, lambda: screens.loads(assessment, units.value))
 
 
-@app.command()
+@app.command(short_help="Show the night hour by hour.")
 def night(
     file: File,
     as_json: Json = False,
@@ -131,7 +136,7 @@ def night(
         _show(plain.night(assessment), as_json, lambda: screens.night(assessment, units.value))
 
 
-@app.command()
+@app.command(short_help="Show how the engines put the night back.")
 def recharge(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show how the engines put the night back: alternators, hours and fuel."""
     with reported():
@@ -143,7 +148,7 @@ def recharge(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOpt
         _show(plain.recharge(assessment), as_json, lambda: screens.recharge(assessment, units.value))
 
 
-@app.command()
+@app.command(short_help="Show parts and constructions to choose from.")
 def catalogue(
     kind: Annotated[str | None, typer.Argument(help="Kind of part or construction, e.g. inverter.")] = None,
     name: Annotated[str | None, typer.Argument(help="Name of one of that kind.")] = None,

@@ -59,7 +59,7 @@ def screen(found: Content, system: System) -> RenderableType:
         return section(_about(found.kind), table(("", ""), ("<", "<"), summaries))
     (row,) = found.rows.values()
     lines = [
-        (_words(field), _shown(getattr(row, field), system), about.description or "")
+        (_words(field), shown(getattr(row, field), system), about.description or "")
         for field, about in type(row).model_fields.items()
         if field != "name"
     ]
@@ -73,23 +73,23 @@ def _about(kind: str) -> str:
 
 def _summary(row: Part, system: System) -> str:
     fields = [field for field in type(row).model_fields if field not in ("name", "source")]
-    return ", ".join(f"{_words(field)} {_shown(getattr(row, field), system)}" for field in fields)
+    return ", ".join(f"{_words(field)} {shown(getattr(row, field), system)}" for field in fields)
 
 
 def _words(field: str) -> str:
     return field.replace("_", " ")
 
 
-def _shown(value: Any, system: System) -> str:
+def shown(value: Any, system: System) -> str:
     if isinstance(value, Quantity):
         return show(float(value), value.dimension, system)
     if isinstance(value, BaseModel):
         inside = [
-            _shown(getattr(value, field), system) for field in type(value).model_fields if field != "source"
+            shown(getattr(value, field), system) for field in type(value).model_fields if field != "source"
         ]
         return " ".join(words for words in inside if words)
     if isinstance(value, (list, tuple)):
-        return ", ".join(_shown(one, system) for one in value)
+        return ", ".join(shown(one, system) for one in value)
     return "—" if value is None else str(value)
 
 

@@ -273,9 +273,17 @@ def _checks(assessment: Assessment, system: System) -> RenderableType:
     rows = []
     for one in worst_first(assessment.checks):
         verdict = Text(one.verdict.value, style=_STYLES[one.verdict])
-        found, limit = (figure(value, one.dimension, system) for value in (one.value, one.limit))
+        found, limit = _found_and_limit(one, system)
         rows.append((verdict, _question(one), found, limit))
     return table(("", "", "found", "limit"), ("<", "<", ">", ">"), rows, free=1)
+
+
+def _found_and_limit(one: Finding, system: System) -> tuple[str, str]:
+    """Both figures, told apart by a further digit where rounding would make them look the same."""
+    found, limit = figure(one.value, one.dimension, system), figure(one.limit, one.dimension, system)
+    if found == limit and one.value != one.limit and one.dimension not in ("count", "ratio"):
+        return show(one.value, one.dimension, system, 4), show(one.limit, one.dimension, system, 4)
+    return found, limit
 
 
 def _question(one: Finding) -> Text:

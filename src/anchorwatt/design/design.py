@@ -53,3 +53,10 @@ class Design(Section):
     def path(self) -> Path | None:
         """The file that it was read from; None for a text."""
         return self._document.path
+
+    def __eq__(self, other: object) -> bool:
+        """Two designs are the same when their files say the same, comments and spacing aside."""
+        return isinstance(other, Design) and self._document.data == other._document.data
+
+    def __hash__(self) -> int:
+        return hash(self.name)

@@ -45,7 +45,7 @@ def edit(design: Design, key: str, value: Any) -> Design:
     >>> from anchorwatt import design
     >>> trawler = design.parse(design.starter_text("trawler-14m"))
     >>> design.edit(trawler, "dc.bank.parallel", 4).dc.bank.parallel, trawler.dc.bank.parallel
-    (4, 3)
+    (4, 2)
     """
     document = design.document
     path = key_of(key, document)

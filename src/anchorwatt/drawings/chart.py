@@ -229,6 +229,11 @@ class Panel:
         return self.y(known[-1]) if known else None
 
 
+def label_height(count: int) -> float:
+    """Points of height that a panel needs for so many labels."""
+    return _LABEL_GAP * count + 6
+
+
 def label_room(labels: Sequence[str]) -> float:
     """Points that labels need to the right of a panel."""
     return _LEADER + max(text_width(label, LABEL_SIZE) for label in labels)

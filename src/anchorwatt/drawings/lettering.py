@@ -39,7 +39,7 @@ def text_width(words: str, size: float, bold: bool = False) -> float:
     Example
     -------
     >>> text_width("0.5 kW", 10.0)
-    31.7
+    31.12
     """
     return sum(_advance(sign, bold) for sign in words) * size / 1000
 

@@ -15,6 +15,7 @@ from anchorwatt.drawings.chart import (
     Scale,
     Series,
     hour_ticks,
+    label_height,
     label_room,
     ticks,
 )
@@ -35,6 +36,7 @@ _PANEL_HEIGHTS = (150.0, 185.0, 125.0)
 _BETWEEN = 42.0
 _QUIET = "#8a8a8a"
 _DASHED = (6.0, 3.0)
+_LONG_DASHED = (12.0, 3.0)
 _DOTTED = (2.0, 3.0)
 
 
@@ -73,7 +75,8 @@ def _sheet(assessment: Assessment, system: System) -> Sheet:
     x = Scale(start, night.clock[-1], _LEFT, WIDTH - _EDGE - label_room(all_labels))
     y += 40.0
     panels = []
-    for height in _PANEL_HEIGHTS:
+    for least, series in zip(_PANEL_HEIGHTS, (charge, cabins, powers), strict=True):
+        height = max(least, label_height(len(series)))
         panels.append((y, y + height))
         y += height + _BETWEEN
     bottom = panels[-1][1]
@@ -113,11 +116,12 @@ def _sheet(assessment: Assessment, system: System) -> Sheet:
 
 
 def _finding(assessment: Assessment, system: System) -> str:
-    hold, asked = assessment.answer("hold_hours").value, assessment.answer("required_hours").value
+    found, asked = assessment.answer("hold_hours"), assessment.answer("required_hours").value
+    hold, longer = found.value, " or longer" if found.note == "or longer" else ""
     if math.isnan(hold):
         return "It cannot be told whether the bank holds the night"
     left = show(assessment.answer("charge_at_dawn_pct").value, "share", system)
-    both = f"{_hours(hold, system)} where {_hours(asked, system)} are asked for"
+    both = f"{_hours(hold, system)}{longer} where {_hours(asked, system)} are asked for"
     if hold < asked:
         return f"The bank does not hold the night: {both}"
     return f"The bank holds the night: {both}, {left} left at dawn"
@@ -173,14 +177,16 @@ def _charge(assessment: Assessment, system: System) -> list[Series]:
 def _temperatures(assessment: Assessment, system: System) -> list[Series]:
     night, unit = assessment.night, unit_for("temperature", system)
     colours = iter(COLOURS * (len(assessment.cabins) // len(COLOURS) + 1))
-    cooled, others = [], []
+    cooled: list[Series] = []
+    others: list[Series] = []
     for cabin in assessment.cabins:
         key = f"air_temperature_C.{cabin.name}"
         if math.isnan(cabin.set_point):
             one = _series(night, key, f"{cabin.name}, not cooled", unit, _QUIET)
             others.append(replace(one, width=1.5, dashes=_DASHED))
         else:
-            cooled.append(_series(night, key, cabin.name, unit, next(colours)))
+            again = _LONG_DASHED if len(cooled) >= len(COLOURS) else ()
+            cooled.append(replace(_series(night, key, cabin.name, unit, next(colours)), dashes=again))
     outdoors = _series(night, "outdoor_temperature_C", "outdoors", unit, INK)
     return [*cooled, *others, replace(outdoors, width=1.5, dashes=_DOTTED)]
 

@@ -133,6 +133,95 @@ class Forcing(NamedTuple):
     propelling: Integers  # (T,) 1 while the propeller turns
 
 
+def boat_row(boats: Boat, v: int) -> Boat:
+    """One variant: the same groups without the leading axis."""
+    return Boat(
+        boats.wall_first,
+        boats.wall_kind,
+        boats.wall_cabin,
+        boats.wall_far_cabin,
+        boats.node_capacity[v],
+        boats.node_conductance[v],
+        boats.near_convection[v],
+        boats.near_radiation[v],
+        boats.far_convection[v],
+        boats.far_radiation[v],
+        boats.air_mass[v],
+        boats.moisture_mass[v],
+        boats.furnishing_capacity[v],
+        boats.furnishing_convection[v],
+        boats.furnishing_radiation[v],
+        boats.window_conductance[v],
+        boats.outdoor_flow[v],
+        boats.exchange[v],
+        boats.handler_cabin,
+        boats.handler_demand[v],
+        boats.handler_fan[v],
+        boats.handler_approach[v],
+        boats.handler_band[v],
+        boats.handler_priority[v],
+        boats.lowest_evaporating[v],
+        boats.highest_evaporating[v],
+        boats.degradation[v],
+        boats.pump_power[v],
+        boats.standby_power[v],
+        boats.plant_capacity[v],
+        boats.plant_power[v],
+        boats.unit_cabin,
+        boats.unit_flow[v],
+        boats.unit_fan[v],
+        boats.unit_approach[v],
+        boats.unit_hysteresis[v],
+        boats.unit_start[v],
+        boats.unit_capacity[v],
+        boats.unit_power[v],
+        boats.unit_pump[v],
+        boats.transformer[v],
+        boats.inverter[v],
+        boats.charger[v],
+        boats.shore_power[v],
+        boats.bank[v],
+        boats.bank_charge[v],
+        boats.bank_voltage[v],
+        boats.bank_factor[v],
+        boats.solar[v],
+        boats.engine[v],
+        boats.engine_speeds[v],
+        boats.engine_powers[v],
+        boats.alternator_engine,
+        boats.alternator[v],
+        boats.alternator_speeds[v],
+        boats.alternator_currents[v],
+    )
+
+
+def day_row(days: Forcing, d: int) -> Forcing:
+    """One day: the same groups without the leading axis."""
+    return Forcing(
+        days.dry_bulb[d],
+        days.humidity_ratio[d],
+        days.sea[d],
+        days.pressure[d],
+        days.far_temperature[d],
+        days.film_row,
+        days.far_film[d],
+        days.solar_gain[d],
+        days.panel_irradiance[d],
+        days.air_gain[d],
+        days.radiant_gain[d],
+        days.moisture_gain[d],
+        days.people_sensible[d],
+        days.people_latent[d],
+        days.people_shift[d],
+        days.set_point[d],
+        days.ac_load[d],
+        days.dc_load[d],
+        days.doing,
+        days.engine_speed[d],
+        days.propelling,
+    )
+
+
 class State(NamedTuple):
     """The boat at an instant; a leading axis of cases. The kernel writes the last instant back into it."""
 
@@ -199,7 +288,7 @@ class Summary(NamedTuple):
     highest_air: Floats  # °C
     highest_relative_humidity: Floats
     sensible_energy: Floats  # J taken from each cabin
-    moisture_removed: Floats  # kg
+    latent_energy: Floats  # J
 
 
 class Series(NamedTuple):

@@ -18,8 +18,9 @@ from collections.abc import Callable
 from functools import cache
 from importlib import import_module
 from importlib.metadata import version
-from inspect import getmembers, isfunction
+from inspect import isfunction
 from pathlib import Path
+from types import FunctionType
 from typing import Any
 
 PACKAGE = Path(__file__).parent.parent
@@ -43,9 +44,26 @@ KERNEL_PHYSICS = (
     "transformer",
     "window",
 )
-KERNEL_SIMULATION = ("arrays", "plant", "plant_map", "outside", "fabric", "electric", "kernel")
+KERNEL_SIMULATION = (
+    "compiled",
+    "arrays",
+    "plant",
+    "plant_map",
+    "outside",
+    "fabric",
+    "moisture",
+    "cabins",
+    "cooling",
+    "electric",
+    "supply",
+    "kernel",
+)
 ENTRIES = ("run_cases", "fill_map", "sol_air_series", "window_series")
 """Functions that Python calls; all others are called by these."""
+ALLOCATING = ("boat_row", "day_row", "empty_factors", "factor", "new_cabins", "new_coils")
+"""Functions of the simulation that make arrays. Its others are compiled without reference counts: counting
+every array of a group at every call would cost more than the functions' work."""
+
 # Not-a-number and infinity keep their meaning; only the order of sums and products is the compiler's.
 OPTIONS: dict[str, Any] = {"error_model": "numpy", "fastmath": {"contract", "reassoc", "arcp", "nsz"}}
 KEPT_FOR = 30 * 86400.0
@@ -95,24 +113,34 @@ def needs_compiling() -> bool:
 
 
 @cache
-def _numba() -> Any:
+def _compiled_functions() -> dict[Callable[..., Any], Callable[..., Any]]:
+    """Every function of the kernel's modules, and its compiled twin.
+
+    The twins are the same code in namespaces of their own, where each name of a kernel function stands for its
+    twin: the functions that the docs explain and the tests check stay plain Python, and each is compiled once.
+    """
     numba = import_module("numba")
     numba.config.CACHE_DIR = str(cache_folder())
-    extending = import_module("numba.extending")
+    numba.config.LOOP_VECTORIZE = 0  # loops over cabins are too short for it
     names = [f"anchorwatt.physics.{name}" for name in KERNEL_PHYSICS]
-    names += [f"anchorwatt.simulation.{name}" for name in KERNEL_SIMULATION]
-    for name in names:
-        module = import_module(name)
-        for _, function in getmembers(module, isfunction):
-            if function.__module__ == name and function.__name__ not in ENTRIES:
-                extending.register_jitable(**OPTIONS)(function)
-    return numba
+    names += [f"anchorwatt.simulation.{name}" for name in KERNEL_SIMULATION[1:]]
+    spaces = {name: dict(vars(import_module(name))) for name in names}
+    twins: dict[Callable[..., Any], Callable[..., Any]] = {}
+    for name, space in spaces.items():
+        for function in [value for value in space.values() if isfunction(value) and value.__module__ == name]:
+            twin = FunctionType(function.__code__, space, function.__name__)
+            twin.__module__, twin.__qualname__ = function.__module__, function.__qualname__
+            entry = function.__name__ in ENTRIES
+            counted = entry or ".physics." in name or function.__name__ in ALLOCATING
+            inner = {} if entry else {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}
+            twins[function] = numba.njit(cache=entry, nogil=True, _nrt=counted, **inner, **OPTIONS)(twin)
+    for space in spaces.values():
+        space.update({key: twins[value] for key, value in space.items() if isfunction(value) and value in twins})
+    return twins
 
 
-@cache
 def compiled(function: Callable[..., Any]) -> Callable[..., Any]:
     """A function of the kernel's modules, compiled; from the cache on disk when it is there."""
     if needs_compiling():
         _clear_old(cache_folder())
-    result: Callable[..., Any] = _numba().njit(cache=True, nogil=True, **OPTIONS)(function)
-    return result
+    return _compiled_functions()[function]

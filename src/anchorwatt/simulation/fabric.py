@@ -17,7 +17,7 @@ from typing import NamedTuple
 import numpy as np
 
 from anchorwatt.physics.moist_air import CP_AIR
-from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats, Integers
+from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats
 
 GAMMA = 1.0 - 1.0 / math.sqrt(2.0)
 
@@ -26,51 +26,6 @@ SOLAR_TO_FURNISHINGS = 0.3
 
 PEOPLE_RADIANT = 0.6
 """Radiant share of a person's sensible heat, about 0.6 in still air. From memory of handbook tables."""
-
-
-class Fabric(NamedTuple):
-    """The heat network of one variant: rows of `Boat`, see there."""
-
-    wall_first: Integers
-    wall_kind: Integers
-    wall_cabin: Integers
-    wall_far_cabin: Integers
-    node_capacity: Floats
-    node_conductance: Floats
-    near_convection: Floats
-    near_radiation: Floats
-    far_convection: Floats
-    far_radiation: Floats
-    air_mass: Floats
-    furnishing_capacity: Floats
-    furnishing_convection: Floats
-    furnishing_radiation: Floats
-    window_conductance: Floats
-    outdoor_flow: Floats
-    exchange: Floats
-
-
-def fabric_of(boat: Boat, v: int) -> Fabric:
-    """The heat network of variant `v`."""
-    return Fabric(
-        boat.wall_first,
-        boat.wall_kind,
-        boat.wall_cabin,
-        boat.wall_far_cabin,
-        boat.node_capacity[v],
-        boat.node_conductance[v],
-        boat.near_convection[v],
-        boat.near_radiation[v],
-        boat.far_convection[v],
-        boat.far_radiation[v],
-        boat.air_mass[v],
-        boat.furnishing_capacity[v],
-        boat.furnishing_convection[v],
-        boat.furnishing_radiation[v],
-        boat.window_conductance[v],
-        boat.outdoor_flow[v],
-        boat.exchange[v],
-    )
 
 
 class Factors(NamedTuple):
@@ -88,31 +43,31 @@ def empty_factors(nodes: int, cabins: int) -> Factors:
     return Factors(np.empty(nodes), np.empty(nodes), np.empty(nodes), np.empty(nodes), np.empty((2 * cabins, 2 * cabins)))
 
 
-def factor(fabric: Fabric, film: Floats, stage_step: float, factors: Factors) -> None:
+def factor(boat: Boat, film: Floats, stage_step: float, factors: Factors) -> None:
     """Factor the network of one variant with outside films `film` (W/K a wall) for stages of `stage_step` s."""
     pivot, upper, near, far = factors.pivot, factors.upper, factors.near, factors.far
-    capacity, conductance = fabric.node_capacity, fabric.node_conductance
-    cabins = fabric.air_mass.shape[0]
+    capacity, conductance = boat.node_capacity, boat.node_conductance
+    cabins = boat.air_mass.shape[0]
     system = np.zeros((2 * cabins, 2 * cabins))
     for c in range(cabins):
         s = cabins + c
-        convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
-        held = fabric.furnishing_capacity[c] / stage_step + convection + radiation
-        air = fabric.air_mass[c] * CP_AIR / stage_step + fabric.window_conductance[c]
-        air += fabric.outdoor_flow[c] * CP_AIR + convection
+        convection, radiation = boat.furnishing_convection[c], boat.furnishing_radiation[c]
+        held = boat.furnishing_capacity[c] / stage_step + convection + radiation
+        air = boat.air_mass[c] * CP_AIR / stage_step + boat.window_conductance[c]
+        air += boat.outdoor_flow[c] * CP_AIR + convection
         for d in range(cabins):
-            exchanged = fabric.exchange[c, d] * CP_AIR
+            exchanged = boat.exchange[c, d] * CP_AIR
             air += exchanged
             system[c, d] -= exchanged
         system[c, c] += air - convection * convection / held
         system[c, s] -= convection * radiation / held
         system[s, c] -= radiation * convection / held
         system[s, s] += radiation - radiation * radiation / held
-    for w in range(fabric.wall_kind.shape[0]):
-        first, end = fabric.wall_first[w], fabric.wall_first[w + 1]
-        kind, c, a = fabric.wall_kind[w], fabric.wall_cabin[w], fabric.wall_far_cabin[w]
-        hc, hr = fabric.near_convection[w], fabric.near_radiation[w]
-        fc, fr = fabric.far_convection[w], fabric.far_radiation[w]
+    for w in range(boat.wall_kind.shape[0]):
+        first, end = boat.wall_first[w], boat.wall_first[w + 1]
+        kind, c, a = boat.wall_kind[w], boat.wall_cabin[w], boat.wall_far_cabin[w]
+        hc, hr = boat.near_convection[w], boat.near_radiation[w]
+        fc, fr = boat.far_convection[w], boat.far_radiation[w]
         for i in range(first, end):
             diagonal = capacity[i] / stage_step
             if i == first:
@@ -166,7 +121,7 @@ def factor(fabric: Fabric, film: Floats, stage_step: float, factors: Factors) ->
     factors.cabins[:, :] = np.linalg.inv(system)
 
 
-def sweep(fabric: Fabric, film: Floats, far_temperature: Floats, base: Floats, stage_step: float,
+def sweep(boat: Boat, film: Floats, far_temperature: Floats, base: Floats, stage_step: float,
           factors: Factors, node: Floats) -> None:
     """First half of a stage: eliminate each wall, its near surface taken as having no drive.
 
@@ -174,11 +129,11 @@ def sweep(fabric: Fabric, film: Floats, far_temperature: Floats, base: Floats, s
     for walls to outside, and the whole answer without the cabins' drive for partitions.
     """
     pivot, upper = factors.pivot, factors.upper
-    capacity, conductance = fabric.node_capacity, fabric.node_conductance
+    capacity, conductance = boat.node_capacity, boat.node_conductance
     rate = 1.0 / stage_step
-    for w in range(fabric.wall_kind.shape[0]):
-        first, end = fabric.wall_first[w], fabric.wall_first[w + 1]
-        kind = fabric.wall_kind[w]
+    for w in range(boat.wall_kind.shape[0]):
+        first, end = boat.wall_first[w], boat.wall_first[w + 1]
+        kind = boat.wall_kind[w]
         known = capacity[first] * rate * base[first]
         if kind == TO_OUTSIDE:
             known += film[w] * far_temperature[w]
@@ -193,51 +148,51 @@ def sweep(fabric: Fabric, film: Floats, far_temperature: Floats, base: Floats, s
                 node[i] = last
 
 
-def gather(fabric: Fabric, node: Floats, base_air: Floats, base_furnishing: Floats, outdoor: float,
+def gather(boat: Boat, node: Floats, base_air: Floats, base_furnishing: Floats, outdoor: float,
            air_gain: Floats, radiant_gain: Floats, furnishing_gain: Floats, stage_step: float,
            right: Floats) -> None:
     """The cabin system's right-hand side, without cooling. Gains in W, temperatures in °C."""
-    cabins = fabric.air_mass.shape[0]
+    cabins = boat.air_mass.shape[0]
     for c in range(cabins):
-        convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
-        store = fabric.furnishing_capacity[c] / stage_step
+        convection, radiation = boat.furnishing_convection[c], boat.furnishing_radiation[c]
+        store = boat.furnishing_capacity[c] / stage_step
         free = (store * base_furnishing[c] + furnishing_gain[c]) / (store + convection + radiation)
-        outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
+        outside = boat.window_conductance[c] + boat.outdoor_flow[c] * CP_AIR
         right[c] = (
-            fabric.air_mass[c] * CP_AIR / stage_step * base_air[c] + outside * outdoor + air_gain[c] + convection * free
+            boat.air_mass[c] * CP_AIR / stage_step * base_air[c] + outside * outdoor + air_gain[c] + convection * free
         )
         right[cabins + c] = radiant_gain[c] + radiation * free
-    for w in range(fabric.wall_kind.shape[0]):
-        c, end = fabric.wall_cabin[w], fabric.wall_first[w + 1]
-        right[c] += fabric.near_convection[w] * node[end - 1]
-        right[cabins + c] += fabric.near_radiation[w] * node[end - 1]
-        if fabric.wall_kind[w] == TO_CABIN:
-            a, first = fabric.wall_far_cabin[w], fabric.wall_first[w]
-            right[a] += fabric.far_convection[w] * node[first]
-            right[cabins + a] += fabric.far_radiation[w] * node[first]
+    for w in range(boat.wall_kind.shape[0]):
+        c, end = boat.wall_cabin[w], boat.wall_first[w + 1]
+        right[c] += boat.near_convection[w] * node[end - 1]
+        right[cabins + c] += boat.near_radiation[w] * node[end - 1]
+        if boat.wall_kind[w] == TO_CABIN:
+            a, first = boat.wall_far_cabin[w], boat.wall_first[w]
+            right[a] += boat.far_convection[w] * node[first]
+            right[cabins + a] += boat.far_radiation[w] * node[first]
 
 
-def scatter(fabric: Fabric, cabin: Floats, base_furnishing: Floats, furnishing_gain: Floats,
+def scatter(boat: Boat, cabin: Floats, base_furnishing: Floats, furnishing_gain: Floats,
             stage_step: float, factors: Factors, node: Floats, furnishing: Floats) -> None:
     """Second half of a stage: from the cabins' temperatures to furnishings and every node of every wall.
 
     `cabin` holds the air nodes and then the radiant stars, °C.
     """
     upper, near, far = factors.upper, factors.near, factors.far
-    cabins = fabric.air_mass.shape[0]
+    cabins = boat.air_mass.shape[0]
     for c in range(cabins):
-        convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
-        store = fabric.furnishing_capacity[c] / stage_step
+        convection, radiation = boat.furnishing_convection[c], boat.furnishing_radiation[c]
+        store = boat.furnishing_capacity[c] / stage_step
         known = store * base_furnishing[c] + furnishing_gain[c]
         known += convection * cabin[c] + radiation * cabin[cabins + c]
         furnishing[c] = known / (store + convection + radiation)
-    for w in range(fabric.wall_kind.shape[0]):
-        first, end = fabric.wall_first[w], fabric.wall_first[w + 1]
-        c = fabric.wall_cabin[w]
-        drive = fabric.near_convection[w] * cabin[c] + fabric.near_radiation[w] * cabin[cabins + c]
-        if fabric.wall_kind[w] == TO_CABIN:
-            a = fabric.wall_far_cabin[w]
-            other = fabric.far_convection[w] * cabin[a] + fabric.far_radiation[w] * cabin[cabins + a]
+    for w in range(boat.wall_kind.shape[0]):
+        first, end = boat.wall_first[w], boat.wall_first[w + 1]
+        c = boat.wall_cabin[w]
+        drive = boat.near_convection[w] * cabin[c] + boat.near_radiation[w] * cabin[cabins + c]
+        if boat.wall_kind[w] == TO_CABIN:
+            a = boat.wall_far_cabin[w]
+            other = boat.far_convection[w] * cabin[a] + boat.far_radiation[w] * cabin[cabins + a]
             for i in range(first, end):
                 node[i] += near[i] * drive + far[i] * other
         else:
@@ -246,13 +201,3 @@ def scatter(fabric: Fabric, cabin: Floats, base_furnishing: Floats, furnishing_g
             for i in range(end - 2, first - 1, -1):
                 last = node[i] + upper[i] * last
                 node[i] = last
-
-
-def surface_exchange(fabric: Fabric, flow: Floats) -> None:
-    """Air that exchanges moisture with each cabin's surfaces, kg/s, by the Lewis relation h / cp."""
-    for c in range(fabric.air_mass.shape[0]):
-        flow[c] = fabric.furnishing_convection[c] / CP_AIR
-    for w in range(fabric.wall_kind.shape[0]):
-        flow[fabric.wall_cabin[w]] += fabric.near_convection[w] / CP_AIR
-        if fabric.wall_kind[w] == TO_CABIN:
-            flow[fabric.wall_far_cabin[w]] += fabric.far_convection[w] / CP_AIR

@@ -25,12 +25,12 @@ SEA_START, SEA_STEP, SEA_COUNT = 0.0, 4.0, 11
 LEAST_DIFFERENCE = 0.5
 
 
-def grid_value(table: Floats, call: float) -> float:
-    """A handler's tabulated figure at a call between 0 and 1, linear between the grid's points."""
-    last = table.shape[0] - 1
+def grid_value(table: Floats, h: int, call: float) -> float:
+    """Handler h's tabulated figure at a call between 0 and 1, linear between the grid's points."""
+    last = table.shape[1] - 1
     place = min(max(call, 0.0), 1.0) * last
     low = min(int(place), last - 1)
-    return table[low] + (place - low) * (table[low + 1] - table[low])
+    return table[h, low] + (place - low) * (table[h, low + 1] - table[h, low])
 
 
 def map_place(value: float, start: float, step: float, count: int) -> tuple[int, float]:

@@ -70,7 +70,7 @@ def settings(cases: int) -> Settings:
 
 def empty_summary(cases: int, cabins: int) -> Summary:
     """Room for the summaries of cases."""
-    wide = {"highest_air", "highest_relative_humidity", "sensible_energy", "moisture_removed"}
+    wide = {"highest_air", "highest_relative_humidity", "sensible_energy", "latent_energy"}
     return Summary(*(np.zeros((cases, cabins) if name in wide else cases) for name in Summary._fields))
 
 

@@ -1,0 +1,108 @@
+"""One case's cabins as they move through a step: room for work, and what drives them at a moment."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from anchorwatt.physics.moist_air import latent_heat
+from anchorwatt.physics.people import latent_from_person, sensible_from_person
+from anchorwatt.simulation.arrays import TO_OUTSIDE, Boat, Floats, Forcing
+from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
+
+
+class Cabins(NamedTuple):
+    """The cabins and walls of one case; `base_*` is what a stage starts from."""
+
+    node: Floats  # (N,) °C
+    base_node: Floats
+    furnishing: Floats  # (C,) °C
+    base_furnishing: Floats
+    air: Floats  # (C,) °C
+    base_air: Floats
+    humidity: Floats  # (C,) kg/kg
+    base_humidity: Floats
+    right: Floats  # (2C,) right-hand side of the cabin system
+    cabin: Floats  # (2C,) °C air nodes, then radiant stars
+    free: Floats  # (C,) °C at the end of the stage without cooling
+    cooling: Floats  # (C,) W into the air, negative = cooling
+    far_temperature: Floats  # (W,) °C
+    air_gain: Floats  # (C,) W
+    radiant_gain: Floats  # (C,) W
+    furnishing_gain: Floats  # (C,) W
+    moisture_gain: Floats  # (C,) kg/s
+    dew_flow: Floats  # (C,) kg/s of air that meets surfaces
+    dew_heat: Floats  # (C,) W that condensing gives up
+    most: Floats  # (C,) kg/kg at saturation
+    known: Floats  # (C,) room for the moisture balance
+    weight: Floats  # (C,)
+    sensible: Floats  # (C,) W taken, mean of the step
+    latent: Floats  # (C,) W taken, mean of the step
+
+
+def new_cabins(nodes: int, cabins: int, walls: int) -> Cabins:
+    """Room for one case."""
+    c = cabins
+    return Cabins(
+        np.empty(nodes), np.empty(nodes), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c),
+        np.empty(2 * c), np.empty(2 * c), np.empty(c), np.empty(c), np.empty(walls), np.empty(c), np.empty(c),
+        np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c),
+        np.empty(c),
+    )  # fmt: skip
+
+
+def start_from_here(room: Cabins) -> None:
+    """Make the present the base of the next stage."""
+    for i in range(room.node.shape[0]):
+        room.base_node[i] = room.node[i]
+    for c in range(room.air.shape[0]):
+        room.base_air[c], room.base_furnishing[c] = room.air[c], room.furnishing[c]
+        room.base_humidity[c] = room.humidity[c]
+
+
+def reach_ahead(room: Cabins, beyond: float) -> None:
+    """Make the second stage's base, which lies on the line through the start and the first stage."""
+    for i in range(room.node.shape[0]):
+        room.base_node[i] += beyond * (room.node[i] - room.base_node[i])
+    for c in range(room.air.shape[0]):
+        room.base_air[c] += beyond * (room.air[c] - room.base_air[c])
+        room.base_furnishing[c] += beyond * (room.furnishing[c] - room.base_furnishing[c])
+        # A coil switched on for the first time may throw the line below nothing.
+        ahead = room.base_humidity[c] + beyond * (room.humidity[c] - room.base_humidity[c])
+        room.base_humidity[c] = max(0.0, ahead)
+
+
+def between(now: float, then: float, part: float) -> float:
+    """What lies at `part` of the way from one instant's value to the next one's."""
+    return (1.0 - part) * now + part * then
+
+
+def drive(forcing: Forcing, boat: Boat, k: int, part: float, factor: float, air_offset: float,
+          room: Cabins) -> None:
+    """Gains and outside temperatures at a moment of step k; `factor` multiplies people, appliances and sun."""
+    for w in range(boat.wall_kind.shape[0]):
+        if boat.wall_kind[w] == TO_OUTSIDE:
+            room.far_temperature[w] = between(forcing.far_temperature[w, k], forcing.far_temperature[w, k + 1], part) + air_offset
+    for c in range(room.air.shape[0]):
+        sun = factor * between(forcing.solar_gain[c, k], forcing.solar_gain[c, k + 1], part)
+        sensible, latent = forcing.people_sensible[c, k], forcing.people_latent[c, k]
+        shift, air = forcing.people_shift[c, k], room.air[c]
+        people, vapour = 0.0, 0.0
+        if sensible + latent > 0.0:
+            people = factor * sensible_from_person(sensible, latent, shift, air)
+            vapour = factor * latent_from_person(sensible, latent, shift, air) / latent_heat(air)
+        blown = factor * forcing.air_gain[c, k] + room.dew_heat[c]
+        room.air_gain[c] = blown + (1.0 - PEOPLE_RADIANT) * people
+        spread = factor * forcing.radiant_gain[c, k] + PEOPLE_RADIANT * people
+        room.radiant_gain[c] = spread + (1.0 - SOLAR_TO_FURNISHINGS) * sun
+        room.furnishing_gain[c] = SOLAR_TO_FURNISHINGS * sun
+        room.moisture_gain[c] = factor * forcing.moisture_gain[c, k] + vapour
+
+
+def condense(room: Cabins) -> None:
+    """What condenses on surfaces now gives up its heat to the stage that follows, W."""
+    for c in range(room.air.shape[0]):
+        room.dew_heat[c] = 0.0
+        if room.humidity[c] > room.most[c]:
+            room.dew_heat[c] = room.dew_flow[c] * (room.humidity[c] - room.most[c]) * latent_heat(room.air[c])

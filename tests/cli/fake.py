@@ -1,0 +1,143 @@
+"""An assessment with invented figures, for tests of what is shown; no weather and no kernel behind it."""
+
+from __future__ import annotations
+
+import math
+from types import SimpleNamespace
+from typing import Any, cast
+
+import numpy as np
+
+from anchorwatt.assessment import (
+    Answer,
+    Assessment,
+    CabinAnswer,
+    Column,
+    Comparison,
+    Estimate,
+    Finding,
+    Input,
+    Recharge,
+    Table,
+    Verdict,
+    Why,
+)
+
+HOUR = 3600.0
+NAN = math.nan
+WHY = Why("bank over load", (Input("bank", 43.2e6, "energy", "typed"),), "arithmetic", "a larger bank")
+
+
+def answers(
+    hold: float = 12.5 * HOUR, dawn: float = 0.36, recharge: float = 2.5 * HOUR
+) -> tuple[Answer, ...]:
+    rows: tuple[tuple[str, str, float, str, str], ...] = (
+        ("hold_hours", "How long does the bank hold?", hold, "time", "h"),
+        ("required_hours", "How long must it?", 10 * HOUR, "time", "h"),
+        ("charge_at_dawn_pct", "What is left at dawn?", dawn, "share", "%"),
+        ("night_energy_kWh", "What does the night take?", 32.4e6, "energy", "kWh"),
+        ("peak_plant_power_W", "What does the plant draw at most?", 1480.0, "power", "W"),
+        ("peak_inverter_power_W", "What must the inverter give?", 1720.0, "power", "W"),
+        ("engine_hours_to_recharge", "How long must the engine run?", recharge, "time", "h"),
+        ("recharge_fuel_L", "How much fuel is that?", 0.0061, "liquid volume", "L"),
+        ("mass_added_kg", "What does it weigh?", 412.0, "mass", "kg"),
+        ("checks_failed", "How many checks fail?", 1.0, "count", ""),
+    )
+    return tuple(
+        Answer(key, question, value, dimension, unit, "", WHY)
+        for key, question, value, dimension, unit in rows
+    )
+
+
+def night(cabins: tuple[str, ...], hours: float = 10.0, first: float = 0.9, last: float = 0.36) -> Table:
+    """Minute by minute from 21:00; the charge falls in a straight line."""
+    steps = round(hours * 60)
+    through = np.arange(1, steps + 1, dtype=np.float64) / steps
+    wave = np.sin(through * 20.0)
+    columns = [
+        Column("charge_pct", "state of charge", "share", first + (last - first) * through),
+        Column("bank_current_A", "bank current", "current", 40.0 + 5.0 * wave),
+        Column("plant_power_W", "cooling plant", "power", 800.0 + 300.0 * wave),
+        Column("inverter_power_W", "inverter output", "power", 950.0 + 300.0 * wave),
+        Column("outdoor_temperature_C", "outdoor air", "temperature", 29.0 - 3.0 * through),
+        Column("sea_temperature_C", "seawater", "temperature", 29.0 + 0.0 * through),
+    ]
+    for number, name in enumerate(cabins):
+        air = 24.0 + 0.05 * number + 0.2 * wave
+        columns.append(Column(f"air_temperature_C.{name}", name, "temperature", air))
+    return Table("night", 21.0 * HOUR + 60.0 * np.arange(1, steps + 1, dtype=np.float64), tuple(columns))
+
+
+def cabin(name: str, set_point: float = 24.0) -> CabinAnswer:
+    cooled = not math.isnan(set_point)
+    return CabinAnswer(
+        name=name,
+        use="sleeping",
+        peak_sensible=740.0 if cooled else NAN,
+        peak_latent=210.0 if cooled else NAN,
+        peak_at=16.0 * HOUR if cooled else NAN,
+        gains=(("sun through glass", 400.0), ("walls, decks and neighbours", -12.0)) if cooled else (),
+        handler_capacity=1758.0 if cooled else 0.0,
+        set_point=set_point,
+        night_highest_temperature=24.7,
+        night_highest_humidity=0.61,
+    )
+
+
+def recharge(engine_time: float = 2.5 * HOUR) -> Recharge:
+    clock = 31.0 * HOUR + 60.0 * np.arange(1, 151, dtype=np.float64)
+    flat = np.ones(150)
+    table = Table(
+        "recharge",
+        clock,
+        (
+            Column("charge_pct", "state of charge", "share", 0.36 + 0.004 * np.arange(150, dtype=np.float64)),
+            Column("bank_current_A", "bank current", "current", -180.0 * flat),
+            Column("bank_voltage_V", "bank voltage", "voltage", 27.0 * flat),
+            Column("plant_power_W", "cooling plant", "power", 0.0 * flat),
+            Column("fuel_flow_L_per_h", "fuel", "fuel flow", 7.0 / 3.6e6 * flat),
+            Column("alternator_current_A.port", "port current", "current", 90.0 * flat),
+            Column("winding_temperature_C.port", "port winding", "temperature", 120.0 * flat),
+            Column("frame_temperature_C.port", "port frame", "temperature", 95.0 * flat),
+        ),
+    )
+    held = (("temperature", 0.8), ("the bank", 0.2))
+    return Recharge("motoring at 7.0 kn", engine_time, 0.0061, 0.031, 180.0, 131.0, held, table)
+
+
+def finding(verdict: Verdict, question: str = "Does it hold?", value: float = 0.36) -> Finding:
+    return Finding("some-rule", question, value, 0.2, "share", verdict, "the brief", "a larger bank")
+
+
+CAUTIONS = ("It advises; local codes and certified people decide.", "Lithium batteries can kill.")
+ESTIMATES = (
+    Estimate("boat.waterline", "42 ft", "92 % of the length", "from memory"),
+    Estimate("cabins.saloon.surfaces.roof.area", "12.0 m²", "the floor's area", "from memory"),
+    Estimate("dc.bank.temperature", "30 °C", "a locker in summer", "from memory"),
+)
+
+
+def assessment(**changes: Any) -> Assessment:
+    """The invented assessment, with some of its parts changed."""
+    cabins = changes.pop("cabins", (cabin("owner's cabin"), cabin("saloon", NAN)))
+    headline = changes.pop("headline", answers())
+    parts: dict[str, Any] = {
+        "specification": SimpleNamespace(
+            name="Invented 12", brief=SimpleNamespace(night_start=21.0 * HOUR, hold=10.0 * HOUR, reserve=0.2)
+        ),
+        "weather_source": "invented weather",
+        "headline": headline,
+        "cabins": cabins,
+        "night": night(tuple(one.name for one in cabins)),
+        "day": night(tuple(one.name for one in cabins), hours=14.0),
+        "recharge": recharge(),
+        "comparisons": (
+            Comparison("shared variable-speed plant", 32.4e6, 1480.0, "starts softly", 0.36, 99.0),
+            Comparison("self-contained units", 61.2e6, 2300.0, "starts hard", 0.05, 150.0),
+        ),
+        "checks": (finding(Verdict.HOLDS), finding(Verdict.FAILS, "Is it dry enough?")),
+        "estimates": ESTIMATES,
+        "cautions": CAUTIONS,
+        "answer": lambda key: {one.key: one for one in headline}[key],
+    }
+    return cast(Assessment, SimpleNamespace(**{**parts, **changes}))

@@ -1,0 +1,1 @@
+"""Tools of the house: they write what is generated."""

@@ -1,0 +1,53 @@
+"""Writes everything that is generated. Run by `make docs`.
+
+These are the reference and theory pages, the shipped schema, the outside checks, the outputs that README and
+tour show, and the README's picture.
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+sys.path.insert(0, str(ROOT))
+
+from tools import outside, reference, shown, theory  # noqa: E402
+
+PICTURE = Path("docs/night-trawler-14m.svg")
+
+
+def quick() -> dict[Path, str]:
+    """Pages that follow from the sources alone, by path."""
+    from anchorwatt.design.schema import schema_text
+
+    schema = {Path("src/anchorwatt/design/anchorwatt.schema.json"): schema_text()}
+    return {**schema, **reference.pages(), **theory.pages(ROOT)}
+
+
+def picture() -> str:
+    """The night of the default starter, as the README shows it."""
+    import anchorwatt
+    from anchorwatt.design import parse, starter_text
+    from anchorwatt.drawings import night_picture
+
+    return night_picture(anchorwatt.assess(parse(starter_text("trawler-14m"))), "us")
+
+
+def main() -> None:
+    """Write all, and say what changed."""
+    texts = quick()
+    texts[Path("docs/outside-checks.md")] = outside.page(ROOT)
+    texts[PICTURE] = picture()
+    for name in shown.PAGES:
+        texts[Path(name)] = shown.page((ROOT / name).read_text("utf-8"))
+    for path, text in texts.items():
+        target = ROOT / path
+        if not target.exists() or target.read_text("utf-8") != text:
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_text(text, encoding="utf-8")
+            print(f"wrote {path}")
+
+
+if __name__ == "__main__":
+    main()
