@@ -34,19 +34,23 @@ def picture() -> str:
     return night_picture(anchorwatt.assess(parse(starter_text("trawler-14m"))), "us")
 
 
+def write(path: Path, text: str) -> None:
+    """Write a file when it is not the same already, and say so."""
+    target = ROOT / path
+    if not target.exists() or target.read_text("utf-8") != text:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text, encoding="utf-8")
+        print(f"wrote {path}")
+
+
 def main() -> None:
-    """Write all, and say what changed."""
-    texts = quick()
-    texts[Path("docs/outside-checks.md")] = outside.page(ROOT)
-    texts[PICTURE] = picture()
+    """Write all, what needs no run of the kernel first."""
+    for path, text in quick().items():
+        write(path, text)
+    write(Path("docs/outside-checks.md"), outside.page(ROOT))
+    write(PICTURE, picture())
     for name in shown.PAGES:
-        texts[Path(name)] = shown.page((ROOT / name).read_text("utf-8"))
-    for path, text in texts.items():
-        target = ROOT / path
-        if not target.exists() or target.read_text("utf-8") != text:
-            target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_text(text, encoding="utf-8")
-            print(f"wrote {path}")
+        write(Path(name), shown.page((ROOT / name).read_text("utf-8")))
 
 
 if __name__ == "__main__":

@@ -34,118 +34,179 @@ class Reference:
 def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float = 1e-6) -> Reference:
     """Integrate one case of the shared plant at anchor, no charging, nothing tripping."""
     steps = forcing.ac_load.shape[1]
-    cabins, nodes = boat.air_mass.shape[1], boat.node_capacity.shape[1]
-    handlers = boat.handler_cabin.size
-    load, flow, share, saturated = np.zeros(handlers), np.zeros(handlers), np.ones(handlers), np.zeros(handlers)
+    cabins, nodes = boat.fabric.air_mass.shape[1], boat.fabric.node_capacity.shape[1]
+    handlers = boat.plant.handler_cabin.size
+    load, flow, share, saturated = (
+        np.zeros(handlers),
+        np.zeros(handlers),
+        np.ones(handlers),
+        np.zeros(handlers),
+    )
     entering, entering_humidity = np.zeros(handlers), np.zeros(handlers)
     call, demand = np.zeros(handlers), np.zeros(handlers)
     pressure = float(forcing.pressure[0])
     air_at, wet_at = slice(nodes, nodes + cabins), slice(nodes + 2 * cabins, nodes + 3 * cabins)
     loose_at = slice(nodes + cabins, nodes + 2 * cabins)
 
-    dew_flow = boat.furnishing_convection[0] / CP_AIR
-    np.add.at(dew_flow, boat.wall_cabin, boat.near_convection[0] / CP_AIR)
-    between = boat.wall_kind == TO_CABIN
-    np.add.at(dew_flow, boat.wall_far_cabin[between], boat.far_convection[0, between] / CP_AIR)
+    dew_flow = boat.fabric.furnishing_convection[0] / CP_AIR
+    np.add.at(dew_flow, boat.fabric.wall_cabin, boat.fabric.near_convection[0] / CP_AIR)
+    between = boat.fabric.wall_kind == TO_CABIN
+    np.add.at(dew_flow, boat.fabric.wall_far_cabin[between], boat.fabric.far_convection[0, between] / CP_AIR)
 
     def rates(t: float, y: Floats, k: int) -> Floats:
         node, air, loose, wet, charge = y[:nodes], y[air_at], y[loose_at], y[wet_at], y[-2]
         part = (t - k * step) / step
         at = lambda series: (1.0 - part) * series[..., k] + part * series[..., k + 1]  # noqa: E731
-        outdoor, damp, sea = float(at(forcing.dry_bulb[0])), float(at(forcing.humidity_ratio[0])), float(at(forcing.sea[0]))
+        outdoor, damp, sea = (
+            float(at(forcing.dry_bulb[0])),
+            float(at(forcing.humidity_ratio[0])),
+            float(at(forcing.sea[0])),
+        )
         far, film = at(forcing.far_temperature[0]), forcing.far_film[0, forcing.film_row[k]]
         sun = at(forcing.solar_gain[0])
         into_node = np.zeros(nodes)
         into_air, into_loose, into_wet = np.zeros(cabins), np.zeros(cabins), np.zeros(cabins)
         # Radiant stars: no storage, so their temperature follows from what meets there.
         star_heat = np.zeros(cabins)
-        star_weight = boat.furnishing_radiation[0].copy()
-        star_sum = boat.furnishing_radiation[0] * loose
+        star_weight = boat.fabric.furnishing_radiation[0].copy()
+        star_sum = boat.fabric.furnishing_radiation[0] * loose
         for c in range(cabins):
-            s, l, f = (float(x[0, c, k]) for x in (forcing.people_sensible, forcing.people_latent, forcing.people_shift))
+            s, l, f = (
+                float(x[0, c, k])
+                for x in (forcing.people_sensible, forcing.people_latent, forcing.people_shift)
+            )
             people = sensible_from_person(s, l, f, float(air[c])) if s + l > 0 else 0.0
-            vapour = latent_from_person(s, l, f, float(air[c])) / latent_heat(float(air[c])) if s + l > 0 else 0.0
+            vapour = (
+                latent_from_person(s, l, f, float(air[c])) / latent_heat(float(air[c])) if s + l > 0 else 0.0
+            )
             into_air[c] += forcing.air_gain[0, c, k] + (1 - PEOPLE_RADIANT) * people
-            star_heat[c] += forcing.radiant_gain[0, c, k] + PEOPLE_RADIANT * people + (1 - SOLAR_TO_FURNISHINGS) * sun[c]
+            star_heat[c] += (
+                forcing.radiant_gain[0, c, k] + PEOPLE_RADIANT * people + (1 - SOLAR_TO_FURNISHINGS) * sun[c]
+            )
             into_loose[c] += SOLAR_TO_FURNISHINGS * sun[c]
             into_wet[c] += forcing.moisture_gain[0, c, k] + vapour
-        for w in range(boat.wall_kind.size):
-            first, last = boat.wall_first[w], boat.wall_first[w + 1] - 1
-            star_weight[boat.wall_cabin[w]] += boat.near_radiation[0, w]
-            star_sum[boat.wall_cabin[w]] += boat.near_radiation[0, w] * node[last]
-            if boat.wall_kind[w] == TO_CABIN:
-                star_weight[boat.wall_far_cabin[w]] += boat.far_radiation[0, w]
-                star_sum[boat.wall_far_cabin[w]] += boat.far_radiation[0, w] * node[first]
+        for w in range(boat.fabric.wall_kind.size):
+            first, last = boat.fabric.wall_first[w], boat.fabric.wall_first[w + 1] - 1
+            star_weight[boat.fabric.wall_cabin[w]] += boat.fabric.near_radiation[0, w]
+            star_sum[boat.fabric.wall_cabin[w]] += boat.fabric.near_radiation[0, w] * node[last]
+            if boat.fabric.wall_kind[w] == TO_CABIN:
+                star_weight[boat.fabric.wall_far_cabin[w]] += boat.fabric.far_radiation[0, w]
+                star_sum[boat.fabric.wall_far_cabin[w]] += boat.fabric.far_radiation[0, w] * node[first]
         star = (star_sum + star_heat) / star_weight
-        for w in range(boat.wall_kind.size):
-            first, last = boat.wall_first[w], boat.wall_first[w + 1] - 1
+        for w in range(boat.fabric.wall_kind.size):
+            first, last = boat.fabric.wall_first[w], boat.fabric.wall_first[w + 1] - 1
             for i in range(first, last):
-                passed = boat.node_conductance[0, i] * (node[i + 1] - node[i])
+                passed = boat.fabric.node_conductance[0, i] * (node[i + 1] - node[i])
                 into_node[i] += passed
                 into_node[i + 1] -= passed
-            c = boat.wall_cabin[w]
-            blown = boat.near_convection[0, w] * (air[c] - node[last])
-            into_node[last] += blown + boat.near_radiation[0, w] * (star[c] - node[last])
+            c = boat.fabric.wall_cabin[w]
+            blown = boat.fabric.near_convection[0, w] * (air[c] - node[last])
+            into_node[last] += blown + boat.fabric.near_radiation[0, w] * (star[c] - node[last])
             into_air[c] -= blown
-            if boat.wall_kind[w] == TO_OUTSIDE:
+            if boat.fabric.wall_kind[w] == TO_OUTSIDE:
                 into_node[first] += film[w] * (far[w] - node[first])
-            elif boat.wall_kind[w] == TO_CABIN:
-                a = boat.wall_far_cabin[w]
-                blown = boat.far_convection[0, w] * (air[a] - node[first])
-                into_node[first] += blown + boat.far_radiation[0, w] * (star[a] - node[first])
+            elif boat.fabric.wall_kind[w] == TO_CABIN:
+                a = boat.fabric.wall_far_cabin[w]
+                blown = boat.fabric.far_convection[0, w] * (air[a] - node[first])
+                into_node[first] += blown + boat.fabric.far_radiation[0, w] * (star[a] - node[first])
                 into_air[a] -= blown
-        blown = boat.furnishing_convection[0] * (air - loose)
-        into_loose += blown + boat.furnishing_radiation[0] * (star - loose)
-        into_air += (boat.window_conductance[0] + boat.outdoor_flow[0] * CP_AIR) * (outdoor - air) - blown
-        into_air += CP_AIR * (boat.exchange[0] @ air - boat.exchange[0].sum(axis=1) * air)
-        into_wet += boat.outdoor_flow[0] * (damp - wet) + boat.exchange[0] @ wet - boat.exchange[0].sum(axis=1) * wet
+        blown = boat.fabric.furnishing_convection[0] * (air - loose)
+        into_loose += blown + boat.fabric.furnishing_radiation[0] * (star - loose)
+        into_air += (boat.fabric.window_conductance[0] + boat.fabric.outdoor_flow[0] * CP_AIR) * (
+            outdoor - air
+        ) - blown
+        into_air += CP_AIR * (boat.fabric.exchange[0] @ air - boat.fabric.exchange[0].sum(axis=1) * air)
+        into_wet += (
+            boat.fabric.outdoor_flow[0] * (damp - wet)
+            + boat.fabric.exchange[0] @ wet
+            - boat.fabric.exchange[0].sum(axis=1) * wet
+        )
         for c in range(cabins):
             over = max(0.0, wet[c] - saturation_humidity_ratio(float(air[c]), pressure))
             into_wet[c] -= dew_flow[c] * over
             into_air[c] += dew_flow[c] * over * latent_heat(float(air[c]))
         # The plant.
-        lowest = float(boat.lowest_evaporating[0])
+        lowest = float(boat.plant.lowest_evaporating[0])
         for h in range(handlers):
-            c = boat.handler_cabin[h]
+            c = boat.plant.handler_cabin[h]
             point = float(forcing.set_point[0, c, k])
             entering[h], entering_humidity[h] = air[c], wet[c]
-            call[h] = 0.0 if math.isnan(point) else call_share(float(air[c]), point, float(boat.handler_band[0, h]))
-            demand[h] = grid_value(boat.handler_demand[0], h, float(call[h]))
+            call[h] = (
+                0.0
+                if math.isnan(point)
+                else call_share(float(air[c]), point, float(boat.plant.handler_band[0, h]))
+            )
+            demand[h] = grid_value(boat.plant.handler_demand[0], h, float(call[h]))
         cold, taken = dispatch(
-            entering, entering_humidity, call, demand, boat.handler_approach[0], boat.handler_priority[0], lowest,
-            float(boat.highest_evaporating[0]), boat.plant_capacity[0], sea, pressure, load, flow, share, saturated,
+            entering,
+            entering_humidity,
+            call,
+            demand,
+            boat.plant.handler_approach[0],
+            boat.plant.handler_priority[0],
+            lowest,
+            float(boat.plant.highest_evaporating[0]),
+            boat.plant.plant_capacity[0],
+            sea,
+            pressure,
+            load,
+            flow,
+            share,
+            saturated,
         )
-        power = float(boat.standby_power[0])
+        power = float(boat.plant.standby_power[0])
         for h in range(handlers):
             if call[h] <= 0.0:
                 continue
-            c = boat.handler_cabin[h]
-            adp = cold + float(boat.handler_approach[0, h])
-            fan = grid_value(boat.handler_fan[0], h, float(call[h]))
+            c = boat.plant.handler_cabin[h]
+            adp = cold + float(boat.plant.handler_approach[0, h])
+            fan = grid_value(boat.plant.handler_fan[0], h, float(call[h]))
             power += fan
-            into_air[c] += fan - share[h] * demand[h] * (air[c] - lowest - boat.handler_approach[0, h])
+            into_air[c] += fan - share[h] * demand[h] * (air[c] - lowest - boat.plant.handler_approach[0, h])
             into_wet[c] -= flow[h] * max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))
         if taken > 0.0:
-            drawn, duty = compressor_power(boat.plant_capacity[0], boat.plant_power[0], taken, cold, sea, float(boat.degradation[0]))
-            power += drawn + duty * float(boat.pump_power[0])
-        through = transformer_power(power + float(forcing.ac_load[0, k]), boat.transformer[0])
-        drain = inverter_power(through, boat.inverter[0]) + float(forcing.dc_load[0, k])
-        volts, ohms = bank_point(float(charge), boat.bank[0], boat.bank_charge[0], boat.bank_voltage[0], boat.bank_factor[0], 1.0)
+            drawn, duty = compressor_power(
+                boat.plant.plant_capacity[0],
+                boat.plant.plant_power[0],
+                taken,
+                cold,
+                sea,
+                float(boat.plant.degradation[0]),
+            )
+            power += drawn + duty * float(boat.plant.pump_power[0])
+        through = transformer_power(power + float(forcing.ac_load[0, k]), boat.power.transformer[0])
+        drain = inverter_power(through, boat.power.inverter[0]) + float(forcing.dc_load[0, k])
+        volts, ohms = bank_point(
+            float(charge),
+            boat.power.bank[0],
+            boat.power.bank_charge[0],
+            boat.power.bank_voltage[0],
+            boat.power.bank_factor[0],
+            1.0,
+        )
         current = current_for_power(drain, volts, ohms)
         return np.concatenate(
             [
-                into_node / boat.node_capacity[0],
-                into_air / (boat.air_mass[0] * CP_AIR),
-                into_loose / boat.furnishing_capacity[0],
-                into_wet / boat.moisture_mass[0],
-                [-current / boat.bank[0, 0], drain],
+                into_node / boat.fabric.node_capacity[0],
+                into_air / (boat.fabric.air_mass[0] * CP_AIR),
+                into_loose / boat.fabric.furnishing_capacity[0],
+                into_wet / boat.fabric.moisture_mass[0],
+                [-current / boat.power.bank[0, 0], drain],
             ]
         )
 
-    y = np.concatenate([state.node[0], state.air[0], state.furnishing[0], state.humidity[0], state.charge, [0.0]])
+    y = np.concatenate(
+        [state.node[0], state.air[0], state.furnishing[0], state.humidity[0], state.charge, [0.0]]
+    )
     history = [y]
     # What the plan or the hour changes is constant between these edges: one integration each.
-    changing = [forcing.film_row, forcing.ac_load[0], forcing.dc_load[0], *np.nan_to_num(forcing.set_point[0]), *forcing.people_sensible[0]]
+    changing = [
+        forcing.film_row,
+        forcing.ac_load[0],
+        forcing.dc_load[0],
+        *np.nan_to_num(forcing.set_point[0]),
+        *forcing.people_sensible[0],
+    ]
     edges = sorted({0, steps, *(k for k in range(1, steps) for x in changing if x[k] != x[k - 1])})
     for first, last in zip(edges, edges[1:]):
         times = np.arange(first + 1, last + 1) * step
@@ -153,9 +214,20 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         def right(t: float, y: Floats, first: int = first, last: int = last) -> Floats:
             return rates(t, y, min(max(int(t / step), first), last - 1))
 
-        answer = solve_ivp(right, (first * step, last * step), y, method="LSODA", t_eval=times, rtol=rtol, atol=1e-7, max_step=1800.0)
+        answer = solve_ivp(
+            right,
+            (first * step, last * step),
+            y,
+            method="LSODA",
+            t_eval=times,
+            rtol=rtol,
+            atol=1e-7,
+            max_step=1800.0,
+        )
         assert answer.success, answer.message
         history.extend(answer.y.T)
         y = answer.y[:, -1]
     table = np.array(history).T
-    return Reference(np.arange(steps + 1) * step, table[air_at], table[wet_at], table[-2], float(table[-1, -1]))
+    return Reference(
+        np.arange(steps + 1) * step, table[air_at], table[wet_at], table[-2], float(table[-1, -1])
+    )

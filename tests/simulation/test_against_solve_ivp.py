@@ -44,7 +44,10 @@ def test_night_agrees(make: object) -> None:
     before = simulation.run("before", -24 * HOUR, start, simulation.first_state(29.0), live=False)
     run = simulation.run("night", start, end, before.end)
     reference = solve(
-        simulation.boat, forcing(simulation.specification, simulation.outside, start, end), before.end, simulation.step
+        simulation.boat,
+        forcing(simulation.specification, simulation.outside, start, end),
+        before.end,
+        simulation.step,
     )
     apart = np.abs(run.series.air[0] - reference.air[:, 1:])
     assert apart.max() < 0.1

@@ -74,7 +74,9 @@ def test_ac_side_closes(run: Run) -> None:
 
 def test_bank_store_closes(run: Run) -> None:
     s = run.summary
-    assert float(s.bank_out[0] + s.bank_loss[0] + s.bank_stored[0]) == pytest.approx(0.0, abs=ENERGY * throughput(s))
+    assert float(s.bank_out[0] + s.bank_loss[0] + s.bank_stored[0]) == pytest.approx(
+        0.0, abs=ENERGY * throughput(s)
+    )
 
 
 def test_ampere_hours_are_the_change_of_charge(run: Run) -> None:

@@ -17,7 +17,11 @@ from tests.simulation import boats
 def bare(step: float) -> Simulation:
     """A cabin without walls or people; only a window and a leak, the outdoor air steady."""
     cabin = replace(
-        boats.cabin("box"), surfaces=(), furnishing_area=0.0, leakage=6.0 / 3600.0, fresh_air=0.0,
+        boats.cabin("box"),
+        surfaces=(),
+        furnishing_area=0.0,
+        leakage=6.0 / 3600.0,
+        fresh_air=0.0,
         windows=(boats.Window("window", 2.0, 5.0, 0.0, 1, 1.0, 0.0, math.pi / 2),),
     )
     made = boats.boat(1)
@@ -30,8 +34,8 @@ def bare(step: float) -> Simulation:
 def test_decay_is_exponential(step: float) -> None:
     simulation = bare(step)
     boat, outdoor = simulation.boat, float(simulation.weather.dry_bulb[0])
-    conductance = float(boat.window_conductance[0, 0] + boat.outdoor_flow[0, 0] * CP_AIR)
-    time_constant = float(boat.air_mass[0, 0]) * CP_AIR / conductance
+    conductance = float(boat.fabric.window_conductance[0, 0] + boat.fabric.outdoor_flow[0, 0] * CP_AIR)
+    time_constant = float(boat.fabric.air_mass[0, 0]) * CP_AIR / conductance
     start = simulation.first_state(outdoor - 10.0)
     run = simulation.run("decay", 0.0, 3600.0, start, mode=UNCOOLED, live=False)
     time = np.arange(1, run.series.air.shape[2] + 1) * step

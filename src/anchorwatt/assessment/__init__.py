@@ -128,7 +128,9 @@ class Assessment:
             fuel_burnt=math.nan if math.isnan(reached) else float(run.summary.fuel[0]) / DIESEL_DENSITY,
             mean_alternator_current=float(run.series.alternator_current[0].sum(axis=0).mean()),
             highest_winding=float(run.summary.hottest_winding[0]),
-            held_by=tuple((name, float(share)) for name, share in zip(HELD_BY, held, strict=True) if share > 0.0),
+            held_by=tuple(
+                (name, float(share)) for name, share in zip(HELD_BY, held, strict=True) if share > 0.0
+            ),
             table=recharge_table(self.specification, run),
         )
 

@@ -22,8 +22,8 @@ def _gains(simulation: Simulation, run: Run, c: int, hour: slice) -> tuple[tuple
     air = run.series.air[0, c, hour]
     outdoor = driving.dry_bulb[0, 1:][hour]
     sun = float(driving.solar_gain[0, c, 1:][hour].mean())
-    glass = float((boat.window_conductance[0, c] * (outdoor - air)).mean())
-    leak = float((boat.outdoor_flow[0, c] * CP_AIR * (outdoor - air)).mean())
+    glass = float((boat.fabric.window_conductance[0, c] * (outdoor - air)).mean())
+    leak = float((boat.fabric.outdoor_flow[0, c] * CP_AIR * (outdoor - air)).mean())
     people = float(
         np.mean(
             [

@@ -17,7 +17,6 @@ Basis = Callable[[str], str]
 """From a key of the design file to "typed", "catalogue" or "estimated"."""
 
 
-
 def headline(
     specification: Specification, simulation: Simulation, checks: tuple[Finding, ...], basis: Basis
 ) -> tuple[Answer, ...]:
@@ -28,7 +27,9 @@ def headline(
     reached = float(hold.summary.reserve_at[0])
     capacity = Input("bank", bank.capacity * bank.nominal_voltage, "energy", basis("dc.bank.module"))
     reserve = Input("reserve", brief.reserve, "share", basis("brief.reserve"))
-    start = Input("charge when the night begins", brief.charge_at_start, "share", basis("brief.charge_at_start"))
+    start = Input(
+        "charge when the night begins", brief.charge_at_start, "share", basis("brief.charge_at_start")
+    )
     dawn = float(night.end.charge[0])
     energy = float(summary.bank_out[0])
     plant = Input("cooling plant", float(summary.plant_energy[0]), "energy", "computed")
@@ -52,7 +53,9 @@ def headline(
             LONGEST_HOLD if math.isnan(reached) else reached,
             "time",
             "h",
-            "or longer" if math.isnan(reached) else "until the reserve is reached, the night going on as it began",
+            "or longer"
+            if math.isnan(reached)
+            else "until the reserve is reached, the night going on as it began",
             Why(
                 "time from the start of the night until the state of charge reaches the reserve",
                 (capacity, start, reserve, plant, others, direct, lost),
@@ -67,7 +70,12 @@ def headline(
             "time",
             "h",
             "",
-            Why("as the brief says", (Input("hold", brief.hold, "time", basis("brief.hold")),), "the brief", "the brief"),
+            Why(
+                "as the brief says",
+                (Input("hold", brief.hold, "time", basis("brief.hold")),),
+                "the brief",
+                "the brief",
+            ),
         ),
         Answer(
             "charge_at_dawn_pct",
@@ -107,8 +115,18 @@ def headline(
             Why(
                 "highest minute of compressor, fans, seawater pump and controls together",
                 (
-                    Input("rated capacity", specification.plant.circuit.rated_capacity, "heat flow", basis("cooling.plant")),
-                    Input("rated compressor power", specification.plant.circuit.rated_power, "power", basis("cooling.plant")),
+                    Input(
+                        "rated capacity",
+                        specification.plant.circuit.rated_capacity,
+                        "heat flow",
+                        basis("cooling.plant"),
+                    ),
+                    Input(
+                        "rated compressor power",
+                        specification.plant.circuit.rated_power,
+                        "power",
+                        basis("cooling.plant"),
+                    ),
                 ),
                 KERNEL,
                 "how warm the cabins are when the night begins, compressor size, seawater temperature",
@@ -124,7 +142,9 @@ def headline(
             Why(
                 "highest minute of plant and AC loads, with the transformer's losses",
                 (
-                    Input("inverter rating", specification.inverter.rated_power, "power", basis("ac.inverter")),
+                    Input(
+                        "inverter rating", specification.inverter.rated_power, "power", basis("ac.inverter")
+                    ),
                     Input("plant at its peak", peak, "power", "computed"),
                 ),
                 KERNEL,

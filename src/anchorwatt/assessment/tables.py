@@ -46,10 +46,20 @@ def run_table(specification: Specification, run: Run) -> Table:
         columns += [
             Column(f"air_temperature_C.{cabin.name}", f"{cabin.name} air", "temperature", series.air[0, c]),
             Column(
-                f"relative_humidity_pct.{cabin.name}", f"{cabin.name} humidity", "share", humidity_share(run, c)
+                f"relative_humidity_pct.{cabin.name}",
+                f"{cabin.name} humidity",
+                "share",
+                humidity_share(run, c),
             ),
-            Column(f"sensible_W.{cabin.name}", f"{cabin.name} sensible cooling", "heat flow", series.sensible[0, c]),
-            Column(f"latent_W.{cabin.name}", f"{cabin.name} latent cooling", "heat flow", series.latent[0, c]),
+            Column(
+                f"sensible_W.{cabin.name}",
+                f"{cabin.name} sensible cooling",
+                "heat flow",
+                series.sensible[0, c],
+            ),
+            Column(
+                f"latent_W.{cabin.name}", f"{cabin.name} latent cooling", "heat flow", series.latent[0, c]
+            ),
         ]
     return Table(run.name, run.clock, tuple(columns))
 
@@ -68,15 +78,21 @@ def recharge_table(specification: Specification, run: Run) -> Table:
     for a, machine in enumerate(machines):
         columns += [
             Column(
-                f"alternator_current_A.{machine.name}", f"{machine.name} current", "current",
+                f"alternator_current_A.{machine.name}",
+                f"{machine.name} current",
+                "current",
                 series.alternator_current[0, a],
             ),
             Column(
-                f"winding_temperature_C.{machine.name}", f"{machine.name} winding", "temperature",
+                f"winding_temperature_C.{machine.name}",
+                f"{machine.name} winding",
+                "temperature",
                 series.alternator_winding[0, a],
             ),
             Column(
-                f"frame_temperature_C.{machine.name}", f"{machine.name} frame", "temperature",
+                f"frame_temperature_C.{machine.name}",
+                f"{machine.name} frame",
+                "temperature",
                 series.alternator_frame[0, a],
             ),
         ]

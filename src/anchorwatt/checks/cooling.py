@@ -78,7 +78,7 @@ def compressor_carries_boat(evidence: Evidence) -> Measured:
     peak = float(both.reshape(-1, hours).mean(axis=1).max())
     circuit = evidence.specification.plant.circuit
     sea = float(np.max(evidence.simulation.weather.sea_temperature))
-    able = full_capacity(evidence.simulation.boat.plant_capacity[0], circuit.rated_evaporating, sea)
+    able = full_capacity(evidence.simulation.boat.plant.plant_capacity[0], circuit.rated_evaporating, sea)
     return at_least(able, peak)
 
 

@@ -45,7 +45,14 @@ class Rule:
         """Apply the rule."""
         found = self.measure(evidence)
         return Finding(
-            self.id, self.question, found.value, found.limit, self.dimension, found.verdict, self.source, self.remedy
+            self.id,
+            self.question,
+            found.value,
+            found.limit,
+            self.dimension,
+            found.verdict,
+            self.source,
+            self.remedy,
         )
 
 

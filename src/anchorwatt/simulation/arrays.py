@@ -27,10 +27,9 @@ SHARED, SELF_CONTAINED, IDEAL, UNCOOLED = 0, 1, 2, 3
 AT_ANCHOR, MOTORING, ON_SHORE = 0, 1, 2
 
 
-class Boat(NamedTuple):
-    """One design, or several of the same layout, as arrays."""
+class Fabric(NamedTuple):
+    """Walls (W) of nodes (N), cabins (C) and the air between them."""
 
-    # walls: integer maps (W), nodes run through all walls (N)
     wall_first: Integers  # (W + 1,) first node of each wall
     wall_kind: Integers
     wall_cabin: Integers  # near side
@@ -41,7 +40,6 @@ class Boat(NamedTuple):
     near_radiation: Floats  # (V, W) W/K
     far_convection: Floats  # (V, W) W/K, partitions
     far_radiation: Floats  # (V, W) W/K, partitions
-    # cabins (C)
     air_mass: Floats  # (V, C) kg dry air
     moisture_mass: Floats  # (V, C) kg of dry air that would hold as much moisture
     furnishing_capacity: Floats  # (V, C) J/K
@@ -50,7 +48,11 @@ class Boat(NamedTuple):
     window_conductance: Floats  # (V, C) W/K
     outdoor_flow: Floats  # (V, C) kg/s dry air
     exchange: Floats  # (V, C, C) kg/s dry air, symmetric, zero diagonal
-    # air handlers (H) and their shared plant
+
+
+class Plant(NamedTuple):
+    """Air handlers (H) and their shared plant."""
+
     handler_cabin: Integers
     handler_demand: Floats  # (V, H, K) W/K over an even grid of calls, see `plant`
     handler_fan: Floats  # (V, H, K) W over the same grid
@@ -64,7 +66,11 @@ class Boat(NamedTuple):
     standby_power: Floats  # (V,) W
     plant_capacity: Floats  # (V, E, S, X) W over evaporating, sea and speed
     plant_power: Floats  # (V, E, S, X) W
-    # self-contained units (U)
+
+
+class Units(NamedTuple):
+    """Self-contained units (U)."""
+
     unit_cabin: Integers
     unit_flow: Floats  # (V, U) kg/s dry air that meets the coil
     unit_fan: Floats  # (V, U) W
@@ -74,7 +80,11 @@ class Boat(NamedTuple):
     unit_capacity: Floats  # (V, U, E, S) W
     unit_power: Floats  # (V, U, E, S) W
     unit_pump: Floats  # (V,) W
-    # electricity
+
+
+class Power(NamedTuple):
+    """Buses, bank, engines (G) and alternators (A)."""
+
     transformer: Floats  # (V, 3) rated W, core loss W, copper loss W; rated 0 = none
     inverter: Floats  # (V, 5) rated W, no-load W, linear, quadratic, sleep W
     charger: Floats  # (V, 4) rated W, no-load W, linear, quadratic; rated 0 = none
@@ -84,7 +94,6 @@ class Boat(NamedTuple):
     bank_voltage: Floats  # (V, P) V of the bank, open circuit
     bank_factor: Floats  # (V, P) on the resistance
     solar: Floats  # (V, 4) peak W, coefficient 1/K, rise K, delivered share
-    # engines (G) and alternators (A)
     engine: Floats  # (V, G, 9) see ENGINE_* below
     engine_speeds: Floats  # (V, G, Q) share of rated speed
     engine_powers: Floats  # (V, G, Q) share of rated power
@@ -92,6 +101,15 @@ class Boat(NamedTuple):
     alternator: Floats  # (V, A, 16) see ALTERNATOR_* below
     alternator_speeds: Floats  # (V, A, Q) rad/s
     alternator_currents: Floats  # (V, A, Q) share of rated current
+
+
+class Boat(NamedTuple):
+    """One design, or several of the same layout, as arrays."""
+
+    fabric: Fabric
+    plant: Plant
+    units: Units
+    power: Power
 
 
 BANK_CAPACITY, BANK_RESISTANCE, BANK_CHARGE_CURRENT, BANK_DISCHARGE_CURRENT = 0, 1, 2, 3
@@ -135,63 +153,72 @@ class Forcing(NamedTuple):
 
 def boat_row(boats: Boat, v: int) -> Boat:
     """One variant: the same groups without the leading axis."""
+    fabric, plant, units, power = boats.fabric, boats.plant, boats.units, boats.power
     return Boat(
-        boats.wall_first,
-        boats.wall_kind,
-        boats.wall_cabin,
-        boats.wall_far_cabin,
-        boats.node_capacity[v],
-        boats.node_conductance[v],
-        boats.near_convection[v],
-        boats.near_radiation[v],
-        boats.far_convection[v],
-        boats.far_radiation[v],
-        boats.air_mass[v],
-        boats.moisture_mass[v],
-        boats.furnishing_capacity[v],
-        boats.furnishing_convection[v],
-        boats.furnishing_radiation[v],
-        boats.window_conductance[v],
-        boats.outdoor_flow[v],
-        boats.exchange[v],
-        boats.handler_cabin,
-        boats.handler_demand[v],
-        boats.handler_fan[v],
-        boats.handler_approach[v],
-        boats.handler_band[v],
-        boats.handler_priority[v],
-        boats.lowest_evaporating[v],
-        boats.highest_evaporating[v],
-        boats.degradation[v],
-        boats.pump_power[v],
-        boats.standby_power[v],
-        boats.plant_capacity[v],
-        boats.plant_power[v],
-        boats.unit_cabin,
-        boats.unit_flow[v],
-        boats.unit_fan[v],
-        boats.unit_approach[v],
-        boats.unit_hysteresis[v],
-        boats.unit_start[v],
-        boats.unit_capacity[v],
-        boats.unit_power[v],
-        boats.unit_pump[v],
-        boats.transformer[v],
-        boats.inverter[v],
-        boats.charger[v],
-        boats.shore_power[v],
-        boats.bank[v],
-        boats.bank_charge[v],
-        boats.bank_voltage[v],
-        boats.bank_factor[v],
-        boats.solar[v],
-        boats.engine[v],
-        boats.engine_speeds[v],
-        boats.engine_powers[v],
-        boats.alternator_engine,
-        boats.alternator[v],
-        boats.alternator_speeds[v],
-        boats.alternator_currents[v],
+        Fabric(
+            fabric.wall_first,
+            fabric.wall_kind,
+            fabric.wall_cabin,
+            fabric.wall_far_cabin,
+            fabric.node_capacity[v],
+            fabric.node_conductance[v],
+            fabric.near_convection[v],
+            fabric.near_radiation[v],
+            fabric.far_convection[v],
+            fabric.far_radiation[v],
+            fabric.air_mass[v],
+            fabric.moisture_mass[v],
+            fabric.furnishing_capacity[v],
+            fabric.furnishing_convection[v],
+            fabric.furnishing_radiation[v],
+            fabric.window_conductance[v],
+            fabric.outdoor_flow[v],
+            fabric.exchange[v],
+        ),
+        Plant(
+            plant.handler_cabin,
+            plant.handler_demand[v],
+            plant.handler_fan[v],
+            plant.handler_approach[v],
+            plant.handler_band[v],
+            plant.handler_priority[v],
+            plant.lowest_evaporating[v],
+            plant.highest_evaporating[v],
+            plant.degradation[v],
+            plant.pump_power[v],
+            plant.standby_power[v],
+            plant.plant_capacity[v],
+            plant.plant_power[v],
+        ),
+        Units(
+            units.unit_cabin,
+            units.unit_flow[v],
+            units.unit_fan[v],
+            units.unit_approach[v],
+            units.unit_hysteresis[v],
+            units.unit_start[v],
+            units.unit_capacity[v],
+            units.unit_power[v],
+            units.unit_pump[v],
+        ),
+        Power(
+            power.transformer[v],
+            power.inverter[v],
+            power.charger[v],
+            power.shore_power[v],
+            power.bank[v],
+            power.bank_charge[v],
+            power.bank_voltage[v],
+            power.bank_factor[v],
+            power.solar[v],
+            power.engine[v],
+            power.engine_speeds[v],
+            power.engine_powers[v],
+            power.alternator_engine,
+            power.alternator[v],
+            power.alternator_speeds[v],
+            power.alternator_currents[v],
+        ),
     )
 
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from anchorwatt.physics.moist_air import latent_heat
 from anchorwatt.physics.people import latent_from_person, sensible_from_person
-from anchorwatt.simulation.arrays import TO_OUTSIDE, Boat, Floats, Forcing
+from anchorwatt.simulation.arrays import TO_OUTSIDE, Fabric, Floats, Forcing
 from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
 
 
@@ -78,12 +78,15 @@ def between(now: float, then: float, part: float) -> float:
     return (1.0 - part) * now + part * then
 
 
-def drive(forcing: Forcing, boat: Boat, k: int, part: float, factor: float, air_offset: float,
-          room: Cabins) -> None:
+def drive(
+    forcing: Forcing, fabric: Fabric, k: int, part: float, factor: float, air_offset: float, room: Cabins
+) -> None:
     """Gains and outside temperatures at a moment of step k; `factor` multiplies people, appliances and sun."""
-    for w in range(boat.wall_kind.shape[0]):
-        if boat.wall_kind[w] == TO_OUTSIDE:
-            room.far_temperature[w] = between(forcing.far_temperature[w, k], forcing.far_temperature[w, k + 1], part) + air_offset
+    for w in range(fabric.wall_kind.shape[0]):
+        if fabric.wall_kind[w] == TO_OUTSIDE:
+            room.far_temperature[w] = (
+                between(forcing.far_temperature[w, k], forcing.far_temperature[w, k + 1], part) + air_offset
+            )
     for c in range(room.air.shape[0]):
         sun = factor * between(forcing.solar_gain[c, k], forcing.solar_gain[c, k + 1], part)
         sensible, latent = forcing.people_sensible[c, k], forcing.people_latent[c, k]

@@ -60,7 +60,7 @@ KERNEL_SIMULATION = (
 )
 ENTRIES = ("run_cases", "fill_map", "sol_air_series", "window_series")
 """Functions that Python calls; all others are called by these."""
-ALLOCATING = ("boat_row", "day_row", "empty_factors", "factor", "new_cabins", "new_coils")
+ALLOCATING = ("boat_row", "day_row", "empty_factors", "new_cabins", "new_coils")
 """Functions of the simulation that make arrays. Its others are compiled without reference counts: counting
 every array of a group at every call would cost more than the functions' work."""
 
@@ -135,7 +135,9 @@ def _compiled_functions() -> dict[Callable[..., Any], Callable[..., Any]]:
             inner = {} if entry else {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}
             twins[function] = numba.njit(cache=entry, nogil=True, _nrt=counted, **inner, **OPTIONS)(twin)
     for space in spaces.values():
-        space.update({key: twins[value] for key, value in space.items() if isfunction(value) and value in twins})
+        space.update(
+            {key: twins[value] for key, value in space.items() if isfunction(value) and value in twins}
+        )
     return twins
 
 

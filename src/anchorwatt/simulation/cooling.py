@@ -8,7 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from anchorwatt.physics.moist_air import CP_AIR, latent_heat, saturation_humidity_ratio
-from anchorwatt.simulation.arrays import Boat, Floats, Integers
+from anchorwatt.simulation.arrays import Fabric, Floats, Integers, Plant, Units
 from anchorwatt.simulation.cabins import Cabins
 from anchorwatt.simulation.fabric import Factors
 from anchorwatt.simulation.moisture import dry_out
@@ -114,7 +114,9 @@ def call_for(
             high = call
         else:
             low = call
-        slope = band - response * (f_slope * last - share * (d_slope * last * (temperature - coldest) + d * band))
+        slope = band - response * (
+            f_slope * last - share * (d_slope * last * (temperature - coldest) + d * band)
+        )
         following = call - error / slope
         if not low < following < high:
             following = 0.5 * (low + high)
@@ -125,7 +127,7 @@ def call_for(
     return call
 
 
-def cool_with_shares(boat: Boat, points: Floats, response: Floats, free: Floats, coils: Coils) -> None:
+def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Floats, coils: Coils) -> None:
     """Calls and heat of all handlers at the shares in `coils.previous`, by iteration over handlers.
 
     Parameters
@@ -136,7 +138,7 @@ def cool_with_shares(boat: Boat, points: Floats, response: Floats, free: Floats,
     coils : written
     """
     handlers = coils.owner.shape[0]
-    lowest = boat.lowest_evaporating
+    lowest = plant.lowest_evaporating
     for _ in range(60):
         change = 0.0
         for h in range(handlers):
@@ -147,16 +149,18 @@ def cool_with_shares(boat: Boat, points: Floats, response: Floats, free: Floats,
                 for g in range(handlers):
                     if g != h:
                         other += response[c, coils.owner[g]] * coils.heat[g]
-                coldest = lowest + boat.handler_approach[h]
+                coldest = lowest + plant.handler_approach[h]
                 new = call_for(
-                    other, response[c, c], points[c], boat.handler_band[h], coldest, boat.handler_demand,
-                    boat.handler_fan, h, coils.previous[h], coils.call[h],
+                    other, response[c, c], points[c], plant.handler_band[h], coldest, plant.handler_demand,
+                    plant.handler_fan, h, coils.previous[h], coils.call[h],
                 )  # fmt: skip
-                wish = grid_value(boat.handler_demand, h, new)
-                blown = grid_value(boat.handler_fan, h, new)
+                wish = grid_value(plant.handler_demand, h, new)
+                blown = grid_value(plant.handler_fan, h, new)
                 drawn = coils.previous[h] * wish
                 # The end temperature with this call held is linear in it, so this is exact.
-                reached = (other + response[c, c] * (blown + drawn * coldest)) / (1.0 + response[c, c] * drawn)
+                reached = (other + response[c, c] * (blown + drawn * coldest)) / (
+                    1.0 + response[c, c] * drawn
+                )
                 put = blown - drawn * (reached - coldest)
             change = max(change, abs(put - coils.heat[h]))
             coils.call[h], coils.demand[h], coils.heat[h] = new, wish, put
@@ -164,44 +168,55 @@ def cool_with_shares(boat: Boat, points: Floats, response: Floats, free: Floats,
             break
 
 
-def step_shares(boat: Boat, response: Floats, coils: Coils, plain: bool) -> float:
+def step_shares(plant: Plant, response: Floats, coils: Coils, plain: bool) -> float:
     """Move each handler's share towards what the compressor gave; returns the largest gap.
 
     A smaller share leaves its cabin warmer, whose call then grows: unless `plain`, step as far as that
     feedback asks for, else the iteration creeps.
     """
     gap = 0.0
-    last = boat.handler_demand.shape[1] - 1
+    last = plant.handler_demand.shape[1] - 1
     for h in range(coils.owner.shape[0]):
         difference = coils.share[h] - coils.previous[h]
         gap = max(gap, abs(difference))
         slope = coils.demand[h]
         if 0.0 < coils.call[h] < 1.0:
             cell = min(int(coils.call[h] * last), last - 1)
-            span = coils.entering[h] - boat.lowest_evaporating - coils.approach[h]
-            rise = boat.handler_demand[h, cell + 1] - boat.handler_demand[h, cell]
-            slope += rise * last * span / boat.handler_band[h]
+            span = coils.entering[h] - plant.lowest_evaporating - coils.approach[h]
+            rise = plant.handler_demand[h, cell + 1] - plant.handler_demand[h, cell]
+            slope += rise * last * span / plant.handler_band[h]
         feedback = 0.0 if plain else coils.previous[h] * slope * response[coils.owner[h], coils.owner[h]]
         coils.previous[h] = min(1.0, max(0.0, coils.previous[h] + difference * (1.0 + feedback)))
     return gap
 
 
-def shared_stage(boat: Boat, factors: Factors, points: Floats, sea: float, outdoor: float,
-                 pressure: float, stage_step: float, weight: float, room: Cabins, coils: Coils,
-                 spent: Floats) -> None:
+def shared_stage(
+    plant: Plant,
+    fabric: Fabric,
+    factors: Factors,
+    points: Floats,
+    sea: float,
+    outdoor: float,
+    pressure: float,
+    stage_step: float,
+    weight: float,
+    room: Cabins,
+    coils: Coils,
+    spent: Floats,
+) -> None:
     """One stage of the shared plant: calls, loads and shares agree at the stage's end.
 
     `outdoor` is the humidity ratio of the outdoor air. Writes the cabins' cooling and humidity, and adds the
     stage with its `weight` to `spent` and to the heat taken from each cabin.
     """
     handlers = coils.owner.shape[0]
-    evaporating, taken = boat.highest_evaporating, 0.0
+    evaporating, taken = plant.highest_evaporating, 0.0
     for h in range(handlers):
         coils.previous[h] = coils.share[h]
-        coils.approach[h] = boat.handler_approach[h]
-        coils.priority[h] = boat.handler_priority[h]
+        coils.approach[h] = plant.handler_approach[h]
+        coils.priority[h] = plant.handler_priority[h]
     for turn in range(60):
-        cool_with_shares(boat, points, factors.cabins, room.free, coils)
+        cool_with_shares(plant, points, factors.cabins, room.free, coils)
         for h in range(handlers):
             reached = room.free[coils.owner[h]]
             for g in range(handlers):
@@ -210,11 +225,11 @@ def shared_stage(boat: Boat, factors: Factors, points: Floats, sea: float, outdo
             coils.damp[h] = room.humidity[coils.owner[h]]
         evaporating, taken = dispatch(
             coils.entering, coils.damp, coils.call, coils.demand, coils.approach, coils.priority,
-            boat.lowest_evaporating, boat.highest_evaporating, boat.plant_capacity, sea, pressure, coils.load,
+            plant.lowest_evaporating, plant.highest_evaporating, plant.plant_capacity, sea, pressure, coils.load,
             coils.flow, coils.share, coils.saturated,
         )  # fmt: skip
         dry_out(
-            boat, room.base_humidity, room.moisture_gain, outdoor, coils.flow,
+            fabric, room.base_humidity, room.moisture_gain, outdoor, coils.flow,
             coils.saturated, coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
         )  # fmt: skip
         bound, drier = False, 0.0
@@ -222,7 +237,7 @@ def shared_stage(boat: Boat, factors: Factors, points: Floats, sea: float, outdo
             bound = bound or coils.share[h] < 1.0
             drier = max(drier, abs(coils.damp[h] - room.humidity[coils.owner[h]]))
             coils.damp[h] = room.humidity[coils.owner[h]]
-        gap = step_shares(boat, factors.cabins, coils, turn >= PLAIN_AFTER)
+        gap = step_shares(plant, factors.cabins, coils, turn >= PLAIN_AFTER)
         if bound:
             if max(gap, drier) < SETTLED_SHARE:
                 break
@@ -230,32 +245,40 @@ def shared_stage(boat: Boat, factors: Factors, points: Floats, sea: float, outdo
             # Moisture changes the load, but neither suction nor valves.
             taken = total_load(
                 evaporating, coils.entering, coils.damp, coils.call, coils.demand, coils.approach,
-                boat.lowest_evaporating, pressure, coils.load, coils.flow, coils.saturated,
+                plant.lowest_evaporating, pressure, coils.load, coils.flow, coils.saturated,
             )  # fmt: skip
-            if taken <= full_capacity(boat.plant_capacity, evaporating, sea):
+            if taken <= full_capacity(plant.plant_capacity, evaporating, sea):
                 break
     compressor, duty, fans = 0.0, 0.0, 0.0
     if taken > 0.0:
         compressor, duty = compressor_power(
-            boat.plant_capacity, boat.plant_power, taken, evaporating, sea, boat.degradation
+            plant.plant_capacity, plant.plant_power, taken, evaporating, sea, plant.degradation
         )
     for h in range(handlers):
         c = coils.owner[h]
         room.cooling[c] += coils.heat[h]
         if coils.call[h] > 0.0:
-            blown = grid_value(boat.handler_fan, h, coils.call[h])
+            blown = grid_value(plant.handler_fan, h, coils.call[h])
             fans += blown
             wet = coils.flow[h] * max(0.0, room.humidity[c] - coils.saturated[h])
             room.sensible[c] += weight * (blown - coils.heat[h])
             room.latent[c] += weight * wet * latent_heat(evaporating + coils.approach[h])
     spent[COMPRESSOR] += weight * compressor
-    spent[PLANT] += weight * (compressor + fans + duty * boat.pump_power + boat.standby_power)
+    spent[PLANT] += weight * (compressor + fans + duty * plant.pump_power + plant.standby_power)
     spent[LOAD] += weight * taken
     spent[EVAPORATING] = evaporating
 
 
-def ideal_stage(boat: Boat, factors: Factors, points: Floats, outdoor: float,
-                pressure: float, stage_step: float, weight: float, room: Cabins) -> None:
+def ideal_stage(
+    fabric: Fabric,
+    factors: Factors,
+    points: Floats,
+    outdoor: float,
+    pressure: float,
+    stage_step: float,
+    weight: float,
+    room: Cabins,
+) -> None:
     """One stage of a plant without limit: no cabin over its set point, nor damper than `IDEAL_HUMIDITY` there."""
     cabins = points.shape[0]
     for _ in range(200):
@@ -273,55 +296,81 @@ def ideal_stage(boat: Boat, factors: Factors, points: Floats, outdoor: float,
             break
     no_coils = room.known[:0]
     dry_out(
-        boat, room.base_humidity, room.moisture_gain, outdoor, no_coils, no_coils,
-        boat.handler_cabin[:0], room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
+        fabric, room.base_humidity, room.moisture_gain, outdoor, no_coils, no_coils,
+        fabric.wall_cabin[:0], room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
     )  # fmt: skip
     for c in range(cabins):
         if not math.isnan(points[c]):
             room.sensible[c] -= weight * room.cooling[c]
             dry = IDEAL_HUMIDITY * saturation_humidity_ratio(points[c], pressure)
             if room.humidity[c] > dry:
-                exchanged = boat.outdoor_flow[c]
+                exchanged = fabric.outdoor_flow[c]
                 for d in range(cabins):
-                    exchanged += boat.exchange[c, d]
-                removed = (room.humidity[c] - dry) * (boat.moisture_mass[c] / stage_step + exchanged)
+                    exchanged += fabric.exchange[c, d]
+                removed = (room.humidity[c] - dry) * (fabric.moisture_mass[c] / stage_step + exchanged)
                 room.humidity[c] = dry
                 room.latent[c] += weight * removed * latent_heat(points[c])
 
 
-def switch_units(boat: Boat, points: Floats, powered: bool, sea: float, pressure: float, short: float,
-                 room: Cabins, coils: Coils, running: Floats, spent: Floats) -> None:
+def switch_units(
+    units: Units,
+    points: Floats,
+    powered: bool,
+    sea: float,
+    pressure: float,
+    short: float,
+    room: Cabins,
+    coils: Coils,
+    running: Floats,
+    spent: Floats,
+) -> None:
     """Thermostats of self-contained units at the start of a short step of `short` s, and what each would give.
 
     `running` is each unit's time since it started, s, −1 = off.
     """
     for u in range(coils.owner.shape[0]):
         c = coils.owner[u]
-        half = 0.5 * boat.unit_hysteresis[u]
+        half = 0.5 * units.unit_hysteresis[u]
         if math.isnan(points[c]) or not powered or room.air[c] <= points[c] - half + SETTLED_TEMPERATURE:
             running[u] = -1.0
         elif running[u] < 0.0 and room.air[c] >= points[c] + half:
             running[u] = 0.0
-        coils.heat[u], coils.flow[u], coils.load[u], coils.saturated[u], coils.demand[u] = 0.0, 0.0, 0.0, 0.0, 0.0
+        coils.heat[u], coils.flow[u], coils.load[u], coils.saturated[u], coils.demand[u] = (
+            0.0,
+            0.0,
+            0.0,
+            0.0,
+            0.0,
+        )
         if running[u] >= 0.0:
-            flow, approach = boat.unit_flow[u], boat.unit_approach[u]
+            flow, approach = units.unit_flow[u], units.unit_approach[u]
             cold, taken = unit_balance(
-                room.air[c], room.humidity[c], flow, approach, boat.unit_capacity[u], sea, pressure
+                room.air[c], room.humidity[c], flow, approach, units.unit_capacity[u], sea, pressure
             )
             adp = cold + approach
             # Right after a start the coil is not cold yet.
-            cold_share = 1.0 - min(1.0, max(0.0, boat.unit_start[u] - running[u]) / short)
+            cold_share = 1.0 - min(1.0, max(0.0, units.unit_start[u] - running[u]) / short)
             coils.saturated[u] = saturation_humidity_ratio(adp, pressure)
             coils.flow[u] = cold_share * flow
-            coils.heat[u] = boat.unit_fan[u] - coils.flow[u] * CP_AIR * (room.air[c] - adp)
+            coils.heat[u] = units.unit_fan[u] - coils.flow[u] * CP_AIR * (room.air[c] - adp)
             coils.load[u] = cold_share * taken
-            coils.demand[u] = map_value(boat.unit_power[u], cold, sea, 0)
+            coils.demand[u] = map_value(units.unit_power[u], cold, sea, 0)
             spent[EVAPORATING] = cold
             running[u] += short
 
 
-def units_stage(boat: Boat, factors: Factors, points: Floats, outdoor: float,
-                stage_step: float, weight: float, room: Cabins, coils: Coils, spent: Floats) -> None:
+def units_stage(
+    units: Units,
+    fabric: Fabric,
+    factors: Factors,
+    points: Floats,
+    outdoor: float,
+    stage_step: float,
+    weight: float,
+    room: Cabins,
+    coils: Coils,
+    spent: Floats,
+) -> None:
     """One stage of self-contained units; a thermostat ends a run within the stage when its cabin gets there."""
     pumped = 0.0
     for u in range(coils.owner.shape[0]):
@@ -330,20 +379,20 @@ def units_stage(boat: Boat, factors: Factors, points: Floats, outdoor: float,
         if coils.demand[u] > 0.0:
             coils.share[u] = 1.0
             if coils.heat[u] < 0.0:
-                lower = points[c] - 0.5 * boat.unit_hysteresis[u]
+                lower = points[c] - 0.5 * units.unit_hysteresis[u]
                 part_run = (lower - room.free[c]) / (factors.cabins[c, c] * coils.heat[u])
                 coils.share[u] = min(1.0, max(0.0, part_run))
             run = weight * coils.share[u]
             room.cooling[c] += coils.share[u] * coils.heat[u]
-            room.sensible[c] += run * (boat.unit_fan[u] - coils.heat[u])
+            room.sensible[c] += run * (units.unit_fan[u] - coils.heat[u])
             spent[COMPRESSOR] += run * coils.demand[u]
-            spent[PLANT] += run * (coils.demand[u] + boat.unit_fan[u])
+            spent[PLANT] += run * (coils.demand[u] + units.unit_fan[u])
             spent[LOAD] += run * coils.load[u]
             pumped = max(pumped, coils.share[u])
         coils.met[u] = coils.share[u] * coils.flow[u]
-    spent[PLANT] += weight * pumped * boat.unit_pump
+    spent[PLANT] += weight * pumped * units.unit_pump
     dry_out(
-        boat, room.base_humidity, room.moisture_gain, outdoor, coils.met, coils.saturated,
+        fabric, room.base_humidity, room.moisture_gain, outdoor, coils.met, coils.saturated,
         coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
     )  # fmt: skip
     for u in range(coils.owner.shape[0]):

@@ -54,7 +54,14 @@ from anchorwatt.simulation.arrays import (
 )
 
 # What holds an alternator's output, in the order in which ties are told.
-HELD_BY_NOTHING, HELD_BY_BANK, HELD_BY_SETTING, HELD_BY_TEMPERATURE, HELD_BY_BELT, HELD_BY_ENGINE = 0, 1, 2, 3, 4, 5
+HELD_BY_NOTHING, HELD_BY_BANK, HELD_BY_SETTING, HELD_BY_TEMPERATURE, HELD_BY_BELT, HELD_BY_ENGINE = (
+    0,
+    1,
+    2,
+    3,
+    4,
+    5,
+)
 
 LEAST_PASSED = 1e-6
 """Change of charge below which the mean of the open-circuit voltage is that at its middle."""
@@ -74,16 +81,28 @@ def inverter_power(output: float, inverter: Floats) -> float:
     return converter_input(output, inverter[0], inverter[1], inverter[2], inverter[3])
 
 
-def bank_point(charge: float, bank: Floats, points: Floats, voltages: Floats, factors: Floats,
-               resistance_factor: float) -> tuple[float, float]:
+def bank_point(
+    charge: float, bank: Floats, points: Floats, voltages: Floats, factors: Floats, resistance_factor: float
+) -> tuple[float, float]:
     """Open-circuit voltage V and resistance ohm at a state of charge."""
     voltage = open_circuit_voltage(charge, points, voltages)
-    resistance = bank_resistance(bank[BANK_RESISTANCE] * resistance_factor, charge, points, factors, bank[BANK_TEMPERATURE])
+    resistance = bank_resistance(
+        bank[BANK_RESISTANCE] * resistance_factor, charge, points, factors, bank[BANK_TEMPERATURE]
+    )
     return voltage, resistance
 
 
-def bank_step(charge: float, power: float, step: float, capacity: float, bank: Floats, points: Floats,
-              voltages: Floats, factors: Floats, resistance_factor: float) -> tuple[float, float, float, float]:
+def bank_step(
+    charge: float,
+    power: float,
+    step: float,
+    capacity: float,
+    bank: Floats,
+    points: Floats,
+    voltages: Floats,
+    factors: Floats,
+    resistance_factor: float,
+) -> tuple[float, float, float, float]:
     """Take `power` W from the bank's terminals (negative: put it in) for `step` s.
 
     The open-circuit voltage is the mean over the charge that passes, found by iteration, so that the energy
@@ -97,9 +116,13 @@ def bank_step(charge: float, power: float, step: float, capacity: float, bank: F
     current, voltage, resistance = 0.0, 0.0, 0.0
     before = stored_energy(charge, points, voltages, capacity)
     for _ in range(6):
-        voltage, resistance = bank_point(0.5 * (charge + after), bank, points, voltages, factors, resistance_factor)
+        voltage, resistance = bank_point(
+            0.5 * (charge + after), bank, points, voltages, factors, resistance_factor
+        )
         if abs(after - charge) > LEAST_PASSED:
-            voltage = (stored_energy(after, points, voltages, capacity) - before) / (capacity * (after - charge))
+            voltage = (stored_energy(after, points, voltages, capacity) - before) / (
+                capacity * (after - charge)
+            )
         current = current_for_power(power, voltage, resistance)
         new = charge - current * step / capacity
         settled = abs(new - after) < 1e-13
@@ -114,8 +137,16 @@ def bank_capacity(bank: Floats, capacity_factor: float) -> float:
     return bank[BANK_CAPACITY] * capacity_factor
 
 
-def bank_limits(charge: float, step: float, capacity: float, bank: Floats, points: Floats, voltages: Floats,
-                factors: Floats, resistance_factor: float) -> tuple[float, float, float]:
+def bank_limits(
+    charge: float,
+    step: float,
+    capacity: float,
+    bank: Floats,
+    points: Floats,
+    voltages: Floats,
+    factors: Floats,
+    resistance_factor: float,
+) -> tuple[float, float, float]:
     """What the bank may give and take through a step; never more than is in it, or has room in it.
 
     Returns
@@ -125,13 +156,23 @@ def bank_limits(charge: float, step: float, capacity: float, bank: Floats, point
     voltage, resistance = bank_point(charge, bank, points, voltages, factors, resistance_factor)
     gives = highest_power(voltage, resistance, bank[BANK_DISCHARGE_CURRENT], bank[BANK_CUT_OFF_VOLTAGE])
     gives = min(gives, max(0.0, charge) * capacity / step * bank[BANK_CUT_OFF_VOLTAGE])
-    takes = acceptance(voltage, resistance, bank[BANK_CHARGE_CURRENT], bank[BANK_ABSORB], bank[BANK_TEMPERATURE])
+    takes = acceptance(
+        voltage, resistance, bank[BANK_CHARGE_CURRENT], bank[BANK_ABSORB], bank[BANK_TEMPERATURE]
+    )
     takes = min(takes, max(0.0, 1.0 - charge) * capacity / step)
     return gives, takes, takes * (voltage + takes * resistance)
 
 
-def heated(current: float, voltage: float, speed: float, winding: float, frame: float, air: float, step: float,
-           machine: Floats) -> tuple[float, float]:
+def heated(
+    current: float,
+    voltage: float,
+    speed: float,
+    winding: float,
+    frame: float,
+    air: float,
+    step: float,
+    machine: Floats,
+) -> tuple[float, float]:
     """Winding and frame temperature after a step at that current, °C."""
     losses = 0.0
     if current > 0.0:
@@ -140,13 +181,32 @@ def heated(current: float, voltage: float, speed: float, winding: float, frame: 
         )
     cooling = frame_cooling(machine[ALTERNATOR_FRAME_CONDUCTANCE], speed, machine[ALTERNATOR_RATED_SPEED])
     return alternator_temperatures(
-        winding, frame, air, winding_heat(losses), frame_heat(losses), machine[ALTERNATOR_WINDING_CONDUCTANCE],
-        cooling, machine[ALTERNATOR_WINDING_CAPACITY], machine[ALTERNATOR_FRAME_CAPACITY], step,
+        winding,
+        frame,
+        air,
+        winding_heat(losses),
+        frame_heat(losses),
+        machine[ALTERNATOR_WINDING_CONDUCTANCE],
+        cooling,
+        machine[ALTERNATOR_WINDING_CAPACITY],
+        machine[ALTERNATOR_FRAME_CAPACITY],
+        step,
     )
 
 
-def alternator_current(wanted: float, voltage: float, speed: float, spare: float, winding: float, frame: float,
-                       air: float, step: float, machine: Floats, speeds: Floats, currents: Floats) -> tuple[float, int]:
+def alternator_current(
+    wanted: float,
+    voltage: float,
+    speed: float,
+    spare: float,
+    winding: float,
+    frame: float,
+    air: float,
+    step: float,
+    machine: Floats,
+    speeds: Floats,
+    currents: Floats,
+) -> tuple[float, int]:
     """What the regulator lets the alternator give through a step.
 
     The least of what is wanted, the curve at this speed and winding temperature, the setting, the belt's and
@@ -172,7 +232,9 @@ def alternator_current(wanted: float, voltage: float, speed: float, spare: float
     if machine[ALTERNATOR_LIMIT] < least:
         least, held = machine[ALTERNATOR_LIMIT], HELD_BY_SETTING
     belt = belt_power_limit(machine[ALTERNATOR_BELT_POWER], machine[ALTERNATOR_BELT_SPEED], speed)
-    if least > 0.0 and shaft_power(least, voltage, speed, winding, rated, machine[ALTERNATOR_EFFICIENCY]) > min(belt, spare):
+    if least > 0.0 and shaft_power(
+        least, voltage, speed, winding, rated, machine[ALTERNATOR_EFFICIENCY]
+    ) > min(belt, spare):
         at_power = current_for_shaft_power(
             min(belt, spare), voltage, speed, winding, rated, machine[ALTERNATOR_EFFICIENCY]
         )
@@ -195,5 +257,3 @@ def alternator_current(wanted: float, voltage: float, speed: float, spare: float
     if wanted < least:
         return max(0.0, wanted), HELD_BY_BANK
     return least, held
-
-

@@ -17,7 +17,7 @@ from typing import NamedTuple
 import numpy as np
 
 from anchorwatt.physics.moist_air import CP_AIR
-from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats
+from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Fabric, Floats
 
 GAMMA = 1.0 - 1.0 / math.sqrt(2.0)
 
@@ -35,39 +35,65 @@ class Factors(NamedTuple):
     upper: Floats  # (N,) back-substitution factors
     near: Floats  # (N,) °C at each node per W into the near surface
     far: Floats  # (N,) °C at each node per W into the far surface
-    cabins: Floats  # (2C, 2C) inverse of the cabin system: air nodes, then radiant stars
+    system: Floats  # (2C, 2C) the cabin system: air nodes, then radiant stars; used up
+    cabins: Floats  # (2C, 2C) its inverse
 
 
 def empty_factors(nodes: int, cabins: int) -> Factors:
     """Room for the factors of a network."""
-    return Factors(np.empty(nodes), np.empty(nodes), np.empty(nodes), np.empty(nodes), np.empty((2 * cabins, 2 * cabins)))
+    n = 2 * cabins
+    return Factors(
+        np.empty(nodes), np.empty(nodes), np.empty(nodes), np.empty(nodes), np.empty((n, n)), np.empty((n, n))
+    )
 
 
-def factor(boat: Boat, film: Floats, stage_step: float, factors: Factors) -> None:
+def invert(matrix: Floats, inverse: Floats) -> None:
+    """Invert a small matrix that is dominated by its diagonal, by Gauss-Jordan elimination; `matrix` is used up."""
+    n = matrix.shape[0]
+    for i in range(n):
+        for j in range(n):
+            inverse[i, j] = 1.0 if i == j else 0.0
+    for i in range(n):
+        scale = 1.0 / matrix[i, i]
+        for j in range(n):
+            matrix[i, j] *= scale
+            inverse[i, j] *= scale
+        for k in range(n):
+            if k != i and matrix[k, i] != 0.0:
+                part = matrix[k, i]
+                for j in range(n):
+                    matrix[k, j] -= part * matrix[i, j]
+                    inverse[k, j] -= part * inverse[i, j]
+
+
+def factor(fabric: Fabric, film: Floats, stage_step: float, factors: Factors) -> None:
     """Factor the network of one variant with outside films `film` (W/K a wall) for stages of `stage_step` s."""
     pivot, upper, near, far = factors.pivot, factors.upper, factors.near, factors.far
-    capacity, conductance = boat.node_capacity, boat.node_conductance
-    cabins = boat.air_mass.shape[0]
-    system = np.zeros((2 * cabins, 2 * cabins))
+    capacity, conductance = fabric.node_capacity, fabric.node_conductance
+    cabins = fabric.air_mass.shape[0]
+    system = factors.system
+    for i in range(2 * cabins):
+        for j in range(2 * cabins):
+            system[i, j] = 0.0
     for c in range(cabins):
         s = cabins + c
-        convection, radiation = boat.furnishing_convection[c], boat.furnishing_radiation[c]
-        held = boat.furnishing_capacity[c] / stage_step + convection + radiation
-        air = boat.air_mass[c] * CP_AIR / stage_step + boat.window_conductance[c]
-        air += boat.outdoor_flow[c] * CP_AIR + convection
+        convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
+        held = fabric.furnishing_capacity[c] / stage_step + convection + radiation
+        air = fabric.air_mass[c] * CP_AIR / stage_step + fabric.window_conductance[c]
+        air += fabric.outdoor_flow[c] * CP_AIR + convection
         for d in range(cabins):
-            exchanged = boat.exchange[c, d] * CP_AIR
+            exchanged = fabric.exchange[c, d] * CP_AIR
             air += exchanged
             system[c, d] -= exchanged
         system[c, c] += air - convection * convection / held
         system[c, s] -= convection * radiation / held
         system[s, c] -= radiation * convection / held
         system[s, s] += radiation - radiation * radiation / held
-    for w in range(boat.wall_kind.shape[0]):
-        first, end = boat.wall_first[w], boat.wall_first[w + 1]
-        kind, c, a = boat.wall_kind[w], boat.wall_cabin[w], boat.wall_far_cabin[w]
-        hc, hr = boat.near_convection[w], boat.near_radiation[w]
-        fc, fr = boat.far_convection[w], boat.far_radiation[w]
+    for w in range(fabric.wall_kind.shape[0]):
+        first, end = fabric.wall_first[w], fabric.wall_first[w + 1]
+        kind, c, a = fabric.wall_kind[w], fabric.wall_cabin[w], fabric.wall_far_cabin[w]
+        hc, hr = fabric.near_convection[w], fabric.near_radiation[w]
+        fc, fr = fabric.far_convection[w], fabric.far_radiation[w]
         for i in range(first, end):
             diagonal = capacity[i] / stage_step
             if i == first:
@@ -118,22 +144,29 @@ def factor(boat: Boat, film: Floats, stage_step: float, factors: Factors) -> Non
     for s in range(cabins, 2 * cabins):
         if system[s, s] == 0.0:
             system[s, s] = 1.0  # a cabin without surfaces: nothing meets in its star
-    factors.cabins[:, :] = np.linalg.inv(system)
+    invert(system, factors.cabins)
 
 
-def sweep(boat: Boat, film: Floats, far_temperature: Floats, base: Floats, stage_step: float,
-          factors: Factors, node: Floats) -> None:
+def sweep(
+    fabric: Fabric,
+    film: Floats,
+    far_temperature: Floats,
+    base: Floats,
+    stage_step: float,
+    factors: Factors,
+    node: Floats,
+) -> None:
     """First half of a stage: eliminate each wall, its near surface taken as having no drive.
 
     `base` is the nodes' temperature that the stage starts from; `node` holds the half-done elimination
     for walls to outside, and the whole answer without the cabins' drive for partitions.
     """
     pivot, upper = factors.pivot, factors.upper
-    capacity, conductance = boat.node_capacity, boat.node_conductance
+    capacity, conductance = fabric.node_capacity, fabric.node_conductance
     rate = 1.0 / stage_step
-    for w in range(boat.wall_kind.shape[0]):
-        first, end = boat.wall_first[w], boat.wall_first[w + 1]
-        kind = boat.wall_kind[w]
+    for w in range(fabric.wall_kind.shape[0]):
+        first, end = fabric.wall_first[w], fabric.wall_first[w + 1]
+        kind = fabric.wall_kind[w]
         known = capacity[first] * rate * base[first]
         if kind == TO_OUTSIDE:
             known += film[w] * far_temperature[w]
@@ -148,51 +181,71 @@ def sweep(boat: Boat, film: Floats, far_temperature: Floats, base: Floats, stage
                 node[i] = last
 
 
-def gather(boat: Boat, node: Floats, base_air: Floats, base_furnishing: Floats, outdoor: float,
-           air_gain: Floats, radiant_gain: Floats, furnishing_gain: Floats, stage_step: float,
-           right: Floats) -> None:
+def gather(
+    fabric: Fabric,
+    node: Floats,
+    base_air: Floats,
+    base_furnishing: Floats,
+    outdoor: float,
+    air_gain: Floats,
+    radiant_gain: Floats,
+    furnishing_gain: Floats,
+    stage_step: float,
+    right: Floats,
+) -> None:
     """The cabin system's right-hand side, without cooling. Gains in W, temperatures in °C."""
-    cabins = boat.air_mass.shape[0]
+    cabins = fabric.air_mass.shape[0]
     for c in range(cabins):
-        convection, radiation = boat.furnishing_convection[c], boat.furnishing_radiation[c]
-        store = boat.furnishing_capacity[c] / stage_step
+        convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
+        store = fabric.furnishing_capacity[c] / stage_step
         free = (store * base_furnishing[c] + furnishing_gain[c]) / (store + convection + radiation)
-        outside = boat.window_conductance[c] + boat.outdoor_flow[c] * CP_AIR
+        outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
         right[c] = (
-            boat.air_mass[c] * CP_AIR / stage_step * base_air[c] + outside * outdoor + air_gain[c] + convection * free
+            fabric.air_mass[c] * CP_AIR / stage_step * base_air[c]
+            + outside * outdoor
+            + air_gain[c]
+            + convection * free
         )
         right[cabins + c] = radiant_gain[c] + radiation * free
-    for w in range(boat.wall_kind.shape[0]):
-        c, end = boat.wall_cabin[w], boat.wall_first[w + 1]
-        right[c] += boat.near_convection[w] * node[end - 1]
-        right[cabins + c] += boat.near_radiation[w] * node[end - 1]
-        if boat.wall_kind[w] == TO_CABIN:
-            a, first = boat.wall_far_cabin[w], boat.wall_first[w]
-            right[a] += boat.far_convection[w] * node[first]
-            right[cabins + a] += boat.far_radiation[w] * node[first]
+    for w in range(fabric.wall_kind.shape[0]):
+        c, end = fabric.wall_cabin[w], fabric.wall_first[w + 1]
+        right[c] += fabric.near_convection[w] * node[end - 1]
+        right[cabins + c] += fabric.near_radiation[w] * node[end - 1]
+        if fabric.wall_kind[w] == TO_CABIN:
+            a, first = fabric.wall_far_cabin[w], fabric.wall_first[w]
+            right[a] += fabric.far_convection[w] * node[first]
+            right[cabins + a] += fabric.far_radiation[w] * node[first]
 
 
-def scatter(boat: Boat, cabin: Floats, base_furnishing: Floats, furnishing_gain: Floats,
-            stage_step: float, factors: Factors, node: Floats, furnishing: Floats) -> None:
+def scatter(
+    fabric: Fabric,
+    cabin: Floats,
+    base_furnishing: Floats,
+    furnishing_gain: Floats,
+    stage_step: float,
+    factors: Factors,
+    node: Floats,
+    furnishing: Floats,
+) -> None:
     """Second half of a stage: from the cabins' temperatures to furnishings and every node of every wall.
 
     `cabin` holds the air nodes and then the radiant stars, °C.
     """
     upper, near, far = factors.upper, factors.near, factors.far
-    cabins = boat.air_mass.shape[0]
+    cabins = fabric.air_mass.shape[0]
     for c in range(cabins):
-        convection, radiation = boat.furnishing_convection[c], boat.furnishing_radiation[c]
-        store = boat.furnishing_capacity[c] / stage_step
+        convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
+        store = fabric.furnishing_capacity[c] / stage_step
         known = store * base_furnishing[c] + furnishing_gain[c]
         known += convection * cabin[c] + radiation * cabin[cabins + c]
         furnishing[c] = known / (store + convection + radiation)
-    for w in range(boat.wall_kind.shape[0]):
-        first, end = boat.wall_first[w], boat.wall_first[w + 1]
-        c = boat.wall_cabin[w]
-        drive = boat.near_convection[w] * cabin[c] + boat.near_radiation[w] * cabin[cabins + c]
-        if boat.wall_kind[w] == TO_CABIN:
-            a = boat.wall_far_cabin[w]
-            other = boat.far_convection[w] * cabin[a] + boat.far_radiation[w] * cabin[cabins + a]
+    for w in range(fabric.wall_kind.shape[0]):
+        first, end = fabric.wall_first[w], fabric.wall_first[w + 1]
+        c = fabric.wall_cabin[w]
+        drive = fabric.near_convection[w] * cabin[c] + fabric.near_radiation[w] * cabin[cabins + c]
+        if fabric.wall_kind[w] == TO_CABIN:
+            a = fabric.wall_far_cabin[w]
+            other = fabric.far_convection[w] * cabin[a] + fabric.far_radiation[w] * cabin[cabins + a]
             for i in range(first, end):
                 node[i] += near[i] * drive + far[i] * other
         else:

@@ -19,6 +19,7 @@ from anchorwatt.simulation.arrays import (
     SHARED,
     TO_OUTSIDE,
     Boat,
+    Fabric,
     Floats,
     Forcing,
     Series,
@@ -93,26 +94,28 @@ def switched(points: Floats, points_then: Floats) -> bool:
     return changed
 
 
-def heat_stored(boat: Boat, room: Cabins) -> float:
+def heat_stored(fabric: Fabric, room: Cabins) -> float:
     """J in walls, air and furnishings over 0 °C."""
     total = 0.0
     for i in range(room.node.shape[0]):
-        total += boat.node_capacity[i] * room.node[i]
+        total += fabric.node_capacity[i] * room.node[i]
     for c in range(room.air.shape[0]):
-        total += boat.air_mass[c] * CP_AIR * room.air[c] + boat.furnishing_capacity[c] * room.furnishing[c]
+        total += (
+            fabric.air_mass[c] * CP_AIR * room.air[c] + fabric.furnishing_capacity[c] * room.furnishing[c]
+        )
     return total
 
 
-def heat_taken_in(boat: Boat, film: Floats, outdoor: float, room: Cabins) -> float:
+def heat_taken_in(fabric: Fabric, film: Floats, outdoor: float, room: Cabins) -> float:
     """W into the boat at the end of a stage: outside faces, windows, outdoor air, gains and cooling."""
     total = 0.0
     for c in range(room.air.shape[0]):
-        outside = boat.window_conductance[c] + boat.outdoor_flow[c] * CP_AIR
+        outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
         gains = room.air_gain[c] + room.radiant_gain[c] + room.furnishing_gain[c]
         total += gains + room.cooling[c] + outside * (outdoor - room.air[c])
-    for w in range(boat.wall_kind.shape[0]):
-        if boat.wall_kind[w] == TO_OUTSIDE:
-            total += film[w] * (room.far_temperature[w] - room.node[boat.wall_first[w]])
+    for w in range(fabric.wall_kind.shape[0]):
+        if fabric.wall_kind[w] == TO_OUTSIDE:
+            total += film[w] * (room.far_temperature[w] - room.node[fabric.wall_first[w]])
     return total
 
 
@@ -152,8 +155,9 @@ def note_cabins(m: int, step: float, pressure: float, room: Cabins, summary: Sum
         summary.latent_energy[m, c] += room.latent[c] * step
 
 
-def record(m: int, k: int, room: Cabins, state: State, amps: Floats, spent: Floats, bus: Floats,
-           series: Series) -> None:
+def record(
+    m: int, k: int, room: Cabins, state: State, amps: Floats, spent: Floats, bus: Floats, series: Series
+) -> None:
     """Write a step into the series."""
     for c in range(room.air.shape[0]):
         series.air[m, c, k] = room.air[c]
@@ -179,14 +183,35 @@ def record(m: int, k: int, room: Cabins, state: State, amps: Floats, spent: Floa
     series.fuel_flow[m, k] = bus[FUEL]
 
 
-def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: State, step: float, mode: int,
-             live: int, reserve: float, target: float, summary: Summary, series: Series, held: Floats, room: Cabins,
-             factors: Factors, coils: Coils, film: Floats, points: Floats, points_then: Floats, amps: Floats,
-             spent: Floats, bus: Floats) -> None:
+def run_case(
+    boat: Boat,
+    forcing: Forcing,
+    settings: Settings,
+    m: int,
+    state: State,
+    step: float,
+    mode: int,
+    live: int,
+    reserve: float,
+    target: float,
+    summary: Summary,
+    series: Series,
+    held: Floats,
+    room: Cabins,
+    factors: Factors,
+    coils: Coils,
+    film: Floats,
+    points: Floats,
+    points_then: Floats,
+    amps: Floats,
+    spent: Floats,
+    bus: Floats,
+) -> None:
     """Run case m from its state; see `run_cases`. The arrays from `room` on are room for work."""
+    fabric, power = boat.fabric, boat.power
     cabins, steps = room.air.shape[0], forcing.ac_load.shape[0]
     pressure, air_offset, sea_offset = forcing.pressure, settings.air_offset[m], settings.sea_offset[m]
-    capacity = bank_capacity(boat.bank, settings.capacity_factor[m])
+    capacity = bank_capacity(power.bank, settings.capacity_factor[m])
     for i in range(room.node.shape[0]):
         room.node[i] = state.node[m, i]
     for c in range(cabins):
@@ -196,10 +221,10 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
     coils.call[:] = 0.0
     coils.heat[:] = 0.0
     bus[:] = 0.0
-    surface_exchange(boat, room.dew_flow)
+    surface_exchange(fabric, room.dew_flow)
     begin(m, state.charge[m], room, pressure, summary)
-    heat_before = heat_stored(boat, room)
-    bank_before = stored_energy(state.charge[m], boat.bank_charge, boat.bank_voltage, capacity)
+    heat_before = heat_stored(fabric, room)
+    bank_before = stored_energy(state.charge[m], power.bank_charge, power.bank_voltage, capacity)
     film_then, parts_then, fine_left, powered_then = -1, 0, 0.0, True
 
     for k in range(steps):
@@ -219,7 +244,7 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
             film_then, parts_then = forcing.film_row[k], parts
             for w in range(film.shape[0]):
                 film[w] = forcing.far_film[film_then, w]
-            factor(boat, film, stage_step, factors)
+            factor(fabric, film, stage_step, factors)
         room.sensible[:] = 0.0
         room.latent[:] = 0.0
         spent[:] = 0.0
@@ -227,7 +252,7 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
             if mode == SELF_CONTAINED:
                 sea = between(forcing.sea[k], forcing.sea[k + 1], piece / parts) + sea_offset
                 switch_units(
-                    boat, points, powered, sea, pressure, short, room, coils, state.unit_time[m], spent
+                    boat.units, points, powered, sea, pressure, short, room, coils, state.unit_time[m], spent
                 )
             start_from_here(room)
             for stage in range(2):
@@ -237,10 +262,10 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
                 weight = (1.0 - GAMMA if stage == 0 else GAMMA) / parts
                 outdoor = between(forcing.dry_bulb[k], forcing.dry_bulb[k + 1], part) + air_offset
                 wet = between(forcing.humidity_ratio[k], forcing.humidity_ratio[k + 1], part)
-                drive(forcing, boat, k, part, settings.gain_factor[m], air_offset, room)
-                sweep(boat, film, room.far_temperature, room.base_node, stage_step, factors, room.node)
+                drive(forcing, fabric, k, part, settings.gain_factor[m], air_offset, room)
+                sweep(fabric, film, room.far_temperature, room.base_node, stage_step, factors, room.node)
                 gather(
-                    boat, room.node, room.base_air, room.base_furnishing, outdoor, room.air_gain,
+                    fabric, room.node, room.base_air, room.base_furnishing, outdoor, room.air_gain,
                     room.radiant_gain, room.furnishing_gain, stage_step, room.right,
                 )  # fmt: skip
                 for i in range(2 * cabins):
@@ -254,20 +279,18 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
                 if mode == SHARED and powered:
                     sea = between(forcing.sea[k], forcing.sea[k + 1], part) + sea_offset
                     shared_stage(
-                        boat, factors, points, sea, wet, pressure, stage_step, weight, room, coils,
+                        boat.plant, fabric, factors, points, sea, wet, pressure, stage_step, weight, room, coils,
                         spent,
                     )  # fmt: skip
                 elif mode == SELF_CONTAINED:
                     units_stage(
-                        boat, factors, points, wet, stage_step, weight, room, coils, spent
+                        boat.units, fabric, factors, points, wet, stage_step, weight, room, coils, spent
                     )
                 elif mode == IDEAL:
-                    ideal_stage(
-                        boat, factors, points, wet, pressure, stage_step, weight, room
-                    )
+                    ideal_stage(fabric, factors, points, wet, pressure, stage_step, weight, room)
                 else:
                     dry_out(
-                        boat, room.base_humidity, room.moisture_gain, wet,
+                        fabric, room.base_humidity, room.moisture_gain, wet,
                         coils.flow[:0], coils.flow[:0], coils.owner[:0], room.dew_flow, room.most, stage_step,
                         room.known, room.weight, room.humidity,
                     )  # fmt: skip
@@ -275,19 +298,19 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
                     for j in range(cabins):
                         room.cabin[i] += factors.cabins[i, j] * room.cooling[j]
                 scatter(
-                    boat, room.cabin, room.base_furnishing, room.furnishing_gain, stage_step, factors,
+                    fabric, room.cabin, room.base_furnishing, room.furnishing_gain, stage_step, factors,
                     room.node, room.furnishing,
                 )  # fmt: skip
                 for c in range(cabins):
                     room.air[c] = room.cabin[c]
                     if parts > 1:
                         room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
-                summary.heat_in[m] += weight * step * heat_taken_in(boat, film, outdoor, room)
+                summary.heat_in[m] += weight * step * heat_taken_in(fabric, film, outdoor, room)
                 condense(room)
         note_cabins(m, step, pressure, room, summary)
         if live == 1:
             supply(
-                boat, forcing, k, m, step, ashore, powered, air_offset, settings.capacity_factor[m],
+                boat.power, forcing, k, m, step, ashore, powered, air_offset, settings.capacity_factor[m],
                 settings.resistance_factor[m], reserve, target, state, summary, held, amps, spent, bus,
             )  # fmt: skip
         summary.compressor_energy[m] += spent[COMPRESSOR] * step
@@ -301,14 +324,27 @@ def run_case(boat: Boat, forcing: Forcing, settings: Settings, m: int, state: St
     for c in range(cabins):
         state.air[m, c], state.furnishing[m, c] = room.air[c], room.furnishing[c]
         state.humidity[m, c] = room.humidity[c]
-    summary.heat_stored[m] = heat_stored(boat, room) - heat_before
-    bank_after = stored_energy(state.charge[m], boat.bank_charge, boat.bank_voltage, capacity)
+    summary.heat_stored[m] = heat_stored(fabric, room) - heat_before
+    bank_after = stored_energy(state.charge[m], power.bank_charge, power.bank_voltage, capacity)
     summary.bank_stored[m] = bank_after - bank_before
 
 
-def run_cases(boats: Boat, days: Forcing, settings: Settings, state: State, step: float, mode: int, live: int,
-              reserve: float, target: float, summary: Summary, series: Series, held: Floats, first: int,
-              last: int) -> None:
+def run_cases(
+    boats: Boat,
+    days: Forcing,
+    settings: Settings,
+    state: State,
+    step: float,
+    mode: int,
+    live: int,
+    reserve: float,
+    target: float,
+    summary: Summary,
+    series: Series,
+    held: Floats,
+    first: int,
+    last: int,
+) -> None:
     """Run cases `first` to `last` (not included).
 
     Parameters
@@ -321,11 +357,15 @@ def run_cases(boats: Boat, days: Forcing, settings: Settings, state: State, step
     summary, series : written; empty series are left alone
     held : (M, A, 6) s that each alternator was held by each cause are added
     """
-    walls, nodes, cabins = boats.wall_kind.shape[0], boats.node_capacity.shape[1], boats.air_mass.shape[1]
+    walls, nodes, cabins = (
+        boats.fabric.wall_kind.shape[0],
+        boats.fabric.node_capacity.shape[1],
+        boats.fabric.air_mass.shape[1],
+    )
     room, factors = new_cabins(nodes, cabins, walls), empty_factors(nodes, cabins)
-    coils = new_coils(boats.unit_cabin if mode == SELF_CONTAINED else boats.handler_cabin)
+    coils = new_coils(boats.units.unit_cabin if mode == SELF_CONTAINED else boats.plant.handler_cabin)
     film, points, points_then = np.empty(walls), np.empty(cabins), np.empty(cabins)
-    amps, spent, bus = np.zeros(boats.alternator_engine.shape[0]), np.zeros(4), np.zeros(BUS)
+    amps, spent, bus = np.zeros(boats.power.alternator_engine.shape[0]), np.zeros(4), np.zeros(BUS)
     for m in range(first, last):
         boat, forcing = boat_row(boats, settings.variant[m]), day_row(days, settings.day[m])
         run_case(

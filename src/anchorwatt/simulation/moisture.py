@@ -3,24 +3,24 @@
 from __future__ import annotations
 
 from anchorwatt.physics.moist_air import CP_AIR
-from anchorwatt.simulation.arrays import TO_CABIN, Boat, Floats, Integers
+from anchorwatt.simulation.arrays import TO_CABIN, Fabric, Floats, Integers
 
 SETTLED_HUMIDITY = 1e-11
 """kg/kg, where the iteration over cabins rests."""
 
 
-def surface_exchange(boat: Boat, flow: Floats) -> None:
+def surface_exchange(fabric: Fabric, flow: Floats) -> None:
     """Air that exchanges moisture with each cabin's surfaces, kg/s, by the Lewis relation h / cp."""
-    for c in range(boat.air_mass.shape[0]):
-        flow[c] = boat.furnishing_convection[c] / CP_AIR
-    for w in range(boat.wall_kind.shape[0]):
-        flow[boat.wall_cabin[w]] += boat.near_convection[w] / CP_AIR
-        if boat.wall_kind[w] == TO_CABIN:
-            flow[boat.wall_far_cabin[w]] += boat.far_convection[w] / CP_AIR
+    for c in range(fabric.air_mass.shape[0]):
+        flow[c] = fabric.furnishing_convection[c] / CP_AIR
+    for w in range(fabric.wall_kind.shape[0]):
+        flow[fabric.wall_cabin[w]] += fabric.near_convection[w] / CP_AIR
+        if fabric.wall_kind[w] == TO_CABIN:
+            flow[fabric.wall_far_cabin[w]] += fabric.far_convection[w] / CP_AIR
 
 
 def dry_out(
-    boat: Boat,
+    fabric: Fabric,
     base: Floats,
     gain: Floats,
     outdoor: float,
@@ -38,7 +38,7 @@ def dry_out(
 
     Parameters
     ----------
-    boat : for what each cabin holds, the outdoor air and the doors
+    fabric : for what each cabin holds, the outdoor air and the doors
     base : kg/kg that the stage starts from
     gain : kg/s
     outdoor : kg/kg
@@ -50,10 +50,10 @@ def dry_out(
     """
     cabins = base.shape[0]
     for c in range(cabins):
-        known[c] = boat.moisture_mass[c] / stage_step * base[c] + gain[c] + boat.outdoor_flow[c] * outdoor
-        weight[c] = boat.moisture_mass[c] / stage_step + boat.outdoor_flow[c]
+        known[c] = fabric.moisture_mass[c] / stage_step * base[c] + gain[c] + fabric.outdoor_flow[c] * outdoor
+        weight[c] = fabric.moisture_mass[c] / stage_step + fabric.outdoor_flow[c]
         for d in range(cabins):
-            weight[c] += boat.exchange[c, d]
+            weight[c] += fabric.exchange[c, d]
         if humidity[c] > most[c]:
             known[c] += dew_flow[c] * most[c]
             weight[c] += dew_flow[c]
@@ -67,7 +67,7 @@ def dry_out(
         for c in range(cabins):
             new = known[c]
             for d in range(cabins):
-                new += boat.exchange[c, d] * humidity[d]
+                new += fabric.exchange[c, d] * humidity[d]
             new /= weight[c]
             change = max(change, abs(new - humidity[c]))
             humidity[c] = new

@@ -14,7 +14,17 @@ from anchorwatt.physics.compressor import start_loss
 from anchorwatt.physics.envelope import INSIDE_RADIATION, discretise, inside_convection
 from anchorwatt.physics.fan import fan_power
 from anchorwatt.physics.moist_air import CP_AIR, density, humidity_ratio
-from anchorwatt.simulation.arrays import TO_CABIN, TO_NOTHING, TO_OUTSIDE, Boat, Floats
+from anchorwatt.simulation.arrays import (
+    TO_CABIN,
+    TO_NOTHING,
+    TO_OUTSIDE,
+    Boat,
+    Fabric,
+    Floats,
+    Plant,
+    Power,
+    Units,
+)
 from anchorwatt.simulation.plant import CALLS, EVAPORATING_COUNT, SEA_COUNT
 from anchorwatt.simulation.plant_map import plant_map
 
@@ -104,126 +114,146 @@ def boat_arrays(specification: Specification) -> Boat:
     unit_maps = [plant_map(unit.circuit) for unit in units]
     bank = specification.bank
     transformer, solar = specification.transformer, specification.solar
-    machines = [(g, machine) for g, engine in enumerate(specification.engines) for machine in engine.alternators]
+    machines = [
+        (g, machine) for g, engine in enumerate(specification.engines) for machine in engine.alternators
+    ]
 
     air_mass = np.array([cabin.volume * CABIN_AIR_DENSITY for cabin in cabins])
     return Boat(
-        wall_first=np.array(first, dtype=np.int64),
-        wall_kind=np.array(kinds, dtype=np.int64),
-        wall_cabin=np.array(near, dtype=np.int64),
-        wall_far_cabin=np.array(far, dtype=np.int64),
-        node_capacity=np.array([capacities]),
-        node_conductance=np.array([conductances]),
-        near_convection=np.array([near_convection]),
-        near_radiation=np.array([near_radiation]),
-        far_convection=np.array([far_convection]),
-        far_radiation=np.array([far_radiation]),
-        air_mass=air_mass[None],
-        moisture_mass=(air_mass * [cabin.moisture_factor for cabin in cabins])[None],
-        furnishing_capacity=np.array([[cabin.furnishing_heat_capacity for cabin in cabins]]),
-        furnishing_convection=np.array([[cabin.furnishing_area * inside_convection(UPRIGHT) for cabin in cabins]]),
-        furnishing_radiation=np.array([[cabin.furnishing_area * INSIDE_RADIATION for cabin in cabins]]),
-        window_conductance=np.array([[sum(w.area * w.u_value for w in cabin.windows) for cabin in cabins]]),
-        outdoor_flow=np.array(
-            [[(cabin.leakage * cabin.volume + cabin.fresh_air) * CABIN_AIR_DENSITY for cabin in cabins]]
+        fabric=Fabric(
+            wall_first=np.array(first, dtype=np.int64),
+            wall_kind=np.array(kinds, dtype=np.int64),
+            wall_cabin=np.array(near, dtype=np.int64),
+            wall_far_cabin=np.array(far, dtype=np.int64),
+            node_capacity=np.array([capacities]),
+            node_conductance=np.array([conductances]),
+            near_convection=np.array([near_convection]),
+            near_radiation=np.array([near_radiation]),
+            far_convection=np.array([far_convection]),
+            far_radiation=np.array([far_radiation]),
+            air_mass=air_mass[None],
+            moisture_mass=(air_mass * [cabin.moisture_factor for cabin in cabins])[None],
+            furnishing_capacity=np.array([[cabin.furnishing_heat_capacity for cabin in cabins]]),
+            furnishing_convection=np.array(
+                [[cabin.furnishing_area * inside_convection(UPRIGHT) for cabin in cabins]]
+            ),
+            furnishing_radiation=np.array([[cabin.furnishing_area * INSIDE_RADIATION for cabin in cabins]]),
+            window_conductance=np.array(
+                [[sum(w.area * w.u_value for w in cabin.windows) for cabin in cabins]]
+            ),
+            outdoor_flow=np.array(
+                [[(cabin.leakage * cabin.volume + cabin.fresh_air) * CABIN_AIR_DENSITY for cabin in cabins]]
+            ),
+            exchange=exchange[None],
         ),
-        exchange=exchange[None],
-        handler_cabin=np.array([h.cabin for h in handlers], dtype=np.int64),
-        handler_demand=np.array([d for d, _ in tables]).reshape(1, len(handlers), CALLS),
-        handler_fan=np.array([f for _, f in tables]).reshape(1, len(handlers), CALLS),
-        handler_approach=np.array([[h.approach for h in handlers]]),
-        handler_band=np.array([[h.band for h in handlers]]),
-        handler_priority=np.array([[h.priority for h in handlers]]),
-        lowest_evaporating=np.array([plant.circuit.lowest_evaporating]),
-        highest_evaporating=np.array([plant.circuit.highest_evaporating]),
-        degradation=np.array([plant.circuit.degradation]),
-        pump_power=np.array([plant.pump_power]),
-        standby_power=np.array([plant.standby_power]),
-        plant_capacity=the_map.capacity[None],
-        plant_power=the_map.power[None],
-        unit_cabin=np.array([u.cabin for u in units], dtype=np.int64),
-        unit_flow=np.array([[u.airflow * CABIN_AIR_DENSITY * (1.0 - u.bypass_factor) for u in units]]),
-        unit_fan=np.array([[u.fan_power for u in units]]),
-        unit_approach=np.array([[u.approach for u in units]]),
-        unit_hysteresis=np.array([[u.hysteresis for u in units]]),
-        unit_start=np.array([[start_loss(u.circuit.degradation) for u in units]]),
-        unit_capacity=np.array([m.capacity for m in unit_maps]).reshape(
-            1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1
+        plant=Plant(
+            handler_cabin=np.array([h.cabin for h in handlers], dtype=np.int64),
+            handler_demand=np.array([d for d, _ in tables]).reshape(1, len(handlers), CALLS),
+            handler_fan=np.array([f for _, f in tables]).reshape(1, len(handlers), CALLS),
+            handler_approach=np.array([[h.approach for h in handlers]]),
+            handler_band=np.array([[h.band for h in handlers]]),
+            handler_priority=np.array([[h.priority for h in handlers]]),
+            lowest_evaporating=np.array([plant.circuit.lowest_evaporating]),
+            highest_evaporating=np.array([plant.circuit.highest_evaporating]),
+            degradation=np.array([plant.circuit.degradation]),
+            pump_power=np.array([plant.pump_power]),
+            standby_power=np.array([plant.standby_power]),
+            plant_capacity=the_map.capacity[None],
+            plant_power=the_map.power[None],
         ),
-        unit_power=np.array([m.power for m in unit_maps]).reshape(1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1),
-        unit_pump=np.array([alternative.pump_power if alternative else 0.0]),
-        transformer=np.array(
-            [[transformer.rated_power, transformer.core_loss, transformer.copper_loss] if transformer else [0.0] * 3]
+        units=Units(
+            unit_cabin=np.array([u.cabin for u in units], dtype=np.int64),
+            unit_flow=np.array([[u.airflow * CABIN_AIR_DENSITY * (1.0 - u.bypass_factor) for u in units]]),
+            unit_fan=np.array([[u.fan_power for u in units]]),
+            unit_approach=np.array([[u.approach for u in units]]),
+            unit_hysteresis=np.array([[u.hysteresis for u in units]]),
+            unit_start=np.array([[start_loss(u.circuit.degradation) for u in units]]),
+            unit_capacity=np.array([m.capacity for m in unit_maps]).reshape(
+                1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1
+            ),
+            unit_power=np.array([m.power for m in unit_maps]).reshape(
+                1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1
+            ),
+            unit_pump=np.array([alternative.pump_power if alternative else 0.0]),
         ),
-        inverter=np.array([_converter(specification.inverter, 5)]),
-        charger=np.array([_converter(specification.charger, 4)]),
-        shore_power=np.array([specification.shore.continuous_power if specification.shore else 0.0]),
-        bank=np.array(
-            [
+        power=Power(
+            transformer=np.array(
                 [
-                    bank.capacity,
-                    bank.resistance,
-                    bank.charge_current,
-                    bank.discharge_current,
-                    bank.absorb_voltage,
-                    bank.cut_off_voltage,
-                    bank.cut_off_charge,
-                    bank.temperature,
+                    [transformer.rated_power, transformer.core_loss, transformer.copper_loss]
+                    if transformer
+                    else [0.0] * 3
                 ]
-            ]
-        ),
-        bank_charge=np.array([bank.charge_points]),
-        bank_voltage=np.array([bank.open_circuit_voltages]) * bank.cells,
-        bank_factor=np.array([bank.resistance_points]),
-        solar=np.array(
-            [
-                [solar.peak_power, solar.temperature_coefficient, solar.rise, solar.delivered_share]
-                if solar
-                else [0.0] * 4
-            ]
-        ),
-        engine=np.array(
-            [
+            ),
+            inverter=np.array([_converter(specification.inverter, 5)]),
+            charger=np.array([_converter(specification.charger, 4)]),
+            shore_power=np.array([specification.shore.continuous_power if specification.shore else 0.0]),
+            bank=np.array(
                 [
-                    engine.rated_power,
-                    engine.rated_speed,
-                    engine.propeller_power,
-                    engine.propeller_exponent,
-                    engine.margin,
-                    engine.indicated_efficiency,
-                    engine.friction_pressure,
-                    engine.displacement,
-                    engine.air_temperature,
+                    [
+                        bank.capacity,
+                        bank.resistance,
+                        bank.charge_current,
+                        bank.discharge_current,
+                        bank.absorb_voltage,
+                        bank.cut_off_voltage,
+                        bank.cut_off_charge,
+                        bank.temperature,
+                    ]
                 ]
-                for engine in specification.engines
-            ]
-        ).reshape(1, len(specification.engines), 9),
-        engine_speeds=_padded([engine.curve_speeds for engine in specification.engines])[None],
-        engine_powers=_padded([engine.curve_powers for engine in specification.engines])[None],
-        alternator_engine=np.array([g for g, _ in machines], dtype=np.int64),
-        alternator=np.array(
-            [
+            ),
+            bank_charge=np.array([bank.charge_points]),
+            bank_voltage=np.array([bank.open_circuit_voltages]) * bank.cells,
+            bank_factor=np.array([bank.resistance_points]),
+            solar=np.array(
                 [
-                    machine.rated_current,
-                    machine.hot_loss,
-                    machine.efficiency,
-                    machine.pulley_ratio,
-                    machine.winding_capacity,
-                    machine.frame_capacity,
-                    machine.winding_conductance,
-                    machine.frame_conductance,
-                    REFERENCE_SPEED,
-                    machine.belt_power,
-                    machine.belt_speed,
-                    machine.current_limit,
-                    machine.hold_temperature,
-                    machine.fold_band,
-                    machine.voltage,
-                    1.0 / len(specification.engines[g].alternators),
+                    [solar.peak_power, solar.temperature_coefficient, solar.rise, solar.delivered_share]
+                    if solar
+                    else [0.0] * 4
                 ]
-                for g, machine in machines
-            ]
-        ).reshape(1, len(machines), 16),
-        alternator_speeds=_padded([machine.speeds for _, machine in machines])[None],
-        alternator_currents=_padded([machine.currents for _, machine in machines])[None],
+            ),
+            engine=np.array(
+                [
+                    [
+                        engine.rated_power,
+                        engine.rated_speed,
+                        engine.propeller_power,
+                        engine.propeller_exponent,
+                        engine.margin,
+                        engine.indicated_efficiency,
+                        engine.friction_pressure,
+                        engine.displacement,
+                        engine.air_temperature,
+                    ]
+                    for engine in specification.engines
+                ]
+            ).reshape(1, len(specification.engines), 9),
+            engine_speeds=_padded([engine.curve_speeds for engine in specification.engines])[None],
+            engine_powers=_padded([engine.curve_powers for engine in specification.engines])[None],
+            alternator_engine=np.array([g for g, _ in machines], dtype=np.int64),
+            alternator=np.array(
+                [
+                    [
+                        machine.rated_current,
+                        machine.hot_loss,
+                        machine.efficiency,
+                        machine.pulley_ratio,
+                        machine.winding_capacity,
+                        machine.frame_capacity,
+                        machine.winding_conductance,
+                        machine.frame_conductance,
+                        REFERENCE_SPEED,
+                        machine.belt_power,
+                        machine.belt_speed,
+                        machine.current_limit,
+                        machine.hold_temperature,
+                        machine.fold_band,
+                        machine.voltage,
+                        1.0 / len(specification.engines[g].alternators),
+                    ]
+                    for g, machine in machines
+                ]
+            ).reshape(1, len(machines), 16),
+            alternator_speeds=_padded([machine.speeds for _, machine in machines])[None],
+            alternator_currents=_padded([machine.currents for _, machine in machines])[None],
+        ),
     )

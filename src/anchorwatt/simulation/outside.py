@@ -54,7 +54,13 @@ def sol_air_series(
 
 
 def window_series(
-    beam: Floats, diffuse: Floats, cosine: Floats, panes: int, diffuse_share: float, factor: float, out: Floats
+    beam: Floats,
+    diffuse: Floats,
+    cosine: Floats,
+    panes: int,
+    diffuse_share: float,
+    factor: float,
+    out: Floats,
 ) -> None:
     """Add the solar gain of a window to `out`; `factor` is area × gain coefficient × cover, m²."""
     for i in range(beam.shape[0]):

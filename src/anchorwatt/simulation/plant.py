@@ -119,9 +119,7 @@ def handler_load(
     return sensible + latent_heat(evaporating + approach) * wet, flow
 
 
-def share_out(
-    load: Floats, priority: Floats, capacity: float, share: Floats
-) -> None:
+def share_out(load: Floats, priority: Floats, capacity: float, share: Floats) -> None:
     """Share a capacity among loads that together exceed it; writes each load's share of its wish.
 
     Every load gets the same fraction of its wish times its priority, and none more than its wish.
@@ -243,7 +241,17 @@ def dispatch(
             if priority[h] > 1.0:
                 ceiling = min(ceiling, max(lowest_evaporating, own))
     total = total_load(
-        evaporating, temperature, humidity, call, demand, approach, lowest_evaporating, pressure, load, flow, saturated
+        evaporating,
+        temperature,
+        humidity,
+        call,
+        demand,
+        approach,
+        lowest_evaporating,
+        pressure,
+        load,
+        flow,
+        saturated,
     )
     for h in range(count):
         share[h] = 1.0
@@ -253,7 +261,17 @@ def dispatch(
     # The compressor binds: let suction float up as far as the highest-priority handlers allow.
     low, high = evaporating, max(evaporating, ceiling)
     at_high = total_load(
-        high, temperature, humidity, call, demand, approach, lowest_evaporating, pressure, load, flow, saturated
+        high,
+        temperature,
+        humidity,
+        call,
+        demand,
+        approach,
+        lowest_evaporating,
+        pressure,
+        load,
+        flow,
+        saturated,
     ) - full_capacity(capacity, high, sea)
     if at_high < 0.0:
         at_low = total - full_capacity(capacity, low, sea)
@@ -261,7 +279,17 @@ def dispatch(
         for _ in range(60):
             evaporating = high - at_high * (high - low) / (at_high - at_low)
             total = total_load(
-                evaporating, temperature, humidity, call, demand, approach, lowest_evaporating, pressure, load, flow, saturated
+                evaporating,
+                temperature,
+                humidity,
+                call,
+                demand,
+                approach,
+                lowest_evaporating,
+                pressure,
+                load,
+                flow,
+                saturated,
             )
             excess = total - full_capacity(capacity, evaporating, sea)
             if abs(excess) <= 1e-9 * total or high - low < 1e-10:
@@ -280,7 +308,17 @@ def dispatch(
     else:
         evaporating = high
     total = total_load(
-        evaporating, temperature, humidity, call, demand, approach, lowest_evaporating, pressure, load, flow, saturated
+        evaporating,
+        temperature,
+        humidity,
+        call,
+        demand,
+        approach,
+        lowest_evaporating,
+        pressure,
+        load,
+        flow,
+        saturated,
     )
     given = full_capacity(capacity, evaporating, sea)
     if total > given * (1.0 + 1e-9):
@@ -297,7 +335,13 @@ def dispatch(
 
 
 def unit_balance(
-    temperature: float, humidity: float, flow: float, approach: float, capacity: Floats, sea: float, pressure: float
+    temperature: float,
+    humidity: float,
+    flow: float,
+    approach: float,
+    capacity: Floats,
+    sea: float,
+    pressure: float,
 ) -> tuple[float, float]:
     """Evaporating temperature at which a fixed-speed unit's coil takes what its compressor gives.
 
@@ -315,7 +359,10 @@ def unit_balance(
     evaporating temperature °C and capacity W
     """
     low = EVAPORATING_START
-    high = min(temperature - approach - LEAST_DIFFERENCE, EVAPORATING_START + EVAPORATING_STEP * (EVAPORATING_COUNT - 1))
+    high = min(
+        temperature - approach - LEAST_DIFFERENCE,
+        EVAPORATING_START + EVAPORATING_STEP * (EVAPORATING_COUNT - 1),
+    )
     if high <= low:
         return low, 0.0
     evaporating = low
@@ -331,5 +378,3 @@ def unit_balance(
         if high - low < 1e-6:
             break
     return evaporating, map_value(capacity, evaporating, sea, 0)
-
-

@@ -26,7 +26,14 @@ from anchorwatt.simulation.arrays import (
     Summary,
 )
 from anchorwatt.simulation.compiled import compiled
-from anchorwatt.simulation.forcing import DAY, Stretch, design_set_points, forcing, period_at, recharge_stretch
+from anchorwatt.simulation.forcing import (
+    DAY,
+    Stretch,
+    design_set_points,
+    forcing,
+    period_at,
+    recharge_stretch,
+)
 from anchorwatt.simulation.kernel import run_cases
 from anchorwatt.simulation.network import boat_arrays
 from anchorwatt.simulation.outside import OutsideSeries, outside_series
@@ -94,8 +101,19 @@ def copy_state(state: State, cases: int = 1) -> State:
 
 
 def run_batch(
-    boat: Boat, driving: Forcing, cases: Settings, state: State, step: float, mode: int, live: bool, reserve: float,
-    target: float, summary: Summary, series: Series, held: Floats, threads: int | None = None,
+    boat: Boat,
+    driving: Forcing,
+    cases: Settings,
+    state: State,
+    step: float,
+    mode: int,
+    live: bool,
+    reserve: float,
+    target: float,
+    summary: Summary,
+    series: Series,
+    held: Floats,
+    threads: int | None = None,
 ) -> None:
     """Run all cases, on several threads when there are many; see `kernel.run_cases`."""
     kernel = compiled(run_cases)
@@ -103,7 +121,22 @@ def run_batch(
     workers = min(threads or os.cpu_count() or 1, count)
 
     def some(first: int, last: int) -> None:
-        kernel(boat, driving, cases, state, step, mode, int(live), reserve, target, summary, series, held, first, last)
+        kernel(
+            boat,
+            driving,
+            cases,
+            state,
+            step,
+            mode,
+            int(live),
+            reserve,
+            target,
+            summary,
+            series,
+            held,
+            first,
+            last,
+        )
 
     if workers == 1:
         some(0, count)
@@ -158,7 +191,12 @@ class Simulation:
         voltages = np.array(bank.open_circuit_voltages) * bank.cells
         for charge in np.linspace(1.0, 0.5, 501):
             voltage = float(np.interp(charge, bank.charge_points, voltages))
-            if acceptance(voltage, bank.resistance, bank.charge_current, bank.absorb_voltage, bank.temperature) >= tail:
+            if (
+                acceptance(
+                    voltage, bank.resistance, bank.charge_current, bank.absorb_voltage, bank.temperature
+                )
+                >= tail
+            ):
                 return min(float(charge), self.specification.brief.charge_at_start)
         return self.specification.brief.charge_at_start
 
@@ -171,7 +209,7 @@ class Simulation:
             [[engine.air_temperature] * 2 for engine in specification.engines for _ in engine.alternators]
         ]
         return State(
-            node=np.full((1, boat.node_capacity.shape[1]), mode_air),
+            node=np.full((1, boat.fabric.node_capacity.shape[1]), mode_air),
             air=np.full((1, cabins), mode_air),
             furnishing=np.full((1, cabins), mode_air),
             humidity=np.full((1, cabins), outdoor),
@@ -179,7 +217,7 @@ class Simulation:
             connected=np.ones(1, dtype=np.int64),
             trip=np.zeros(1),
             alternator=np.array(temperatures, dtype=float).reshape(1, -1, 2),
-            unit_time=np.full((1, boat.unit_cabin.size), -1.0),
+            unit_time=np.full((1, boat.units.unit_cabin.size), -1.0),
         )
 
     def run(
@@ -198,13 +236,23 @@ class Simulation:
         specification, boat = self.specification, self.boat
         driving = forcing(specification, self.outside, start, end, held, set_points)
         state = copy_state(state)
-        cabins, alternators = len(specification.cabins), boat.alternator_engine.size
+        cabins, alternators = len(specification.cabins), boat.power.alternator_engine.size
         summary = empty_summary(1, cabins)
         series = empty_series(1, cabins, alternators, driving.ac_load.shape[1])
         by_cause = np.zeros((1, alternators, CAUSES))
         run_batch(
-            boat, driving, settings(1), state, self.step, mode, live, specification.brief.reserve, self.full_charge,
-            summary, series, by_cause,
+            boat,
+            driving,
+            settings(1),
+            state,
+            self.step,
+            mode,
+            live,
+            specification.brief.reserve,
+            self.full_charge,
+            summary,
+            series,
+            by_cause,
         )
         return Run(name, start, self.step, driving, summary, series, by_cause, state)
 
@@ -231,7 +279,9 @@ class Simulation:
     def hold(self) -> Run:
         """The night going on, as it began, until the reserve is reached (two days at most)."""
         night = Stretch(period_at(self.specification, self.night_start))
-        return self.run("hold", self.night_start, self.night_start + LONGEST_HOLD, self.before.end, held=night)
+        return self.run(
+            "hold", self.night_start, self.night_start + LONGEST_HOLD, self.before.end, held=night
+        )
 
     @cached_property
     def recharge(self) -> Run | None:
@@ -251,7 +301,13 @@ class Simulation:
         """A day with every cabin that is ever cooled held at its lowest set point by a plant without limit."""
         points = design_set_points(self.specification)
         lead = self.run(
-            "loads", -LEAD_IN, 0.0, self.first_state(self._mean_air()), mode=IDEAL, live=False, set_points=points
+            "loads",
+            -LEAD_IN,
+            0.0,
+            self.first_state(self._mean_air()),
+            mode=IDEAL,
+            live=False,
+            set_points=points,
         )
         return self.run("loads", 0.0, DAY, lead.end, mode=IDEAL, live=False, set_points=points)
 
@@ -261,7 +317,11 @@ class Simulation:
         if self.specification.alternative is None:
             return None
         before = self.run(
-            "before", self.night_start - LEAD_IN, self.night_start, self.first_state(self._mean_air()),
-            mode=SELF_CONTAINED, live=False,
+            "before",
+            self.night_start - LEAD_IN,
+            self.night_start,
+            self.first_state(self._mean_air()),
+            mode=SELF_CONTAINED,
+            live=False,
         )
         return self.run("night", self.night_start, self.dawn, before.end, mode=SELF_CONTAINED)

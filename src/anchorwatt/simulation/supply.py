@@ -25,9 +25,9 @@ from anchorwatt.simulation.arrays import (
     ENGINE_POWER,
     ENGINE_PROPELLER,
     ENGINE_SPEED,
-    Boat,
     Floats,
     Forcing,
+    Power,
     State,
     Summary,
 )
@@ -49,13 +49,24 @@ RECONNECT = 0.02
 """State of charge over the cut-off at which the bank may discharge again. From practice, no source."""
 
 # What a step comes to, in the array `bus`: W, V, A and kg/s.
-INVERTER_OUT, INVERTER_IN, DC, SUN, SHORE, CHARGER, VOLTAGE, CURRENT, FUEL, SUN_OFFERED = 0, 1, 2, 3, 4, 5, 6, 7, 8, 9
+INVERTER_OUT, INVERTER_IN, DC, SUN, SHORE, CHARGER, VOLTAGE, CURRENT, FUEL, SUN_OFFERED = (
+    0,
+    1,
+    2,
+    3,
+    4,
+    5,
+    6,
+    7,
+    8,
+    9,
+)
 BUS = 10
 
 
-def sun_power(boat: Boat, irradiance: float, air: float) -> float:
+def sun_power(power: Power, irradiance: float, air: float) -> float:
     """W that the panels offer."""
-    panels = boat.solar
+    panels = power.solar
     if panels[0] <= 0.0:
         return 0.0
     cells = cell_temperature(air, irradiance, panels[2])
@@ -74,8 +85,20 @@ def charge_from_shore(charger: Floats, room: float, spare: float) -> tuple[float
     return needed, out
 
 
-def generate(boat: Boat, forcing: Forcing, k: int, m: int, step: float, wanted: float,
-             voltage: float, state: State, summary: Summary, held: Floats, amps: Floats, bus: Floats) -> float:
+def generate(
+    power: Power,
+    forcing: Forcing,
+    k: int,
+    m: int,
+    step: float,
+    wanted: float,
+    voltage: float,
+    state: State,
+    summary: Summary,
+    held: Floats,
+    amps: Floats,
+    bus: Floats,
+) -> float:
     """Run the engines through a step; returns W of all alternators.
 
     `wanted` A at `voltage` V is what bank and loads would take; what one machine cannot give is left to those
@@ -84,33 +107,33 @@ def generate(boat: Boat, forcing: Forcing, k: int, m: int, step: float, wanted: 
     generated, running = 0.0, 0
     for a in range(amps.shape[0]):
         amps[a] = 0.0
-        if forcing.engine_speed[boat.alternator_engine[a], k] > 0.0:
+        if forcing.engine_speed[power.alternator_engine[a], k] > 0.0:
             running += 1
-    for g in range(boat.engine.shape[0]):
+    for g in range(power.engine.shape[0]):
         speed = forcing.engine_speed[g, k]
         if speed <= 0.0:
             continue
-        engine = boat.engine[g]
+        engine = power.engine[g]
         pushing = 0.0
         if forcing.propelling[k] == 1:
             pushing = propeller_demand(
                 speed, engine[ENGINE_SPEED], engine[ENGINE_PROPELLER], engine[ENGINE_EXPONENT]
             )
         able = full_load_power(
-            speed, engine[ENGINE_SPEED], engine[ENGINE_POWER], boat.engine_speeds[g], boat.engine_powers[g]
+            speed, engine[ENGINE_SPEED], engine[ENGINE_POWER], power.engine_speeds[g], power.engine_powers[g]
         )
         spare = spare_power(able, pushing, engine[ENGINE_MARGIN])
         shaft = 0.0
         for a in range(amps.shape[0]):
-            if boat.alternator_engine[a] != g:
+            if power.alternator_engine[a] != g:
                 continue
-            machine = boat.alternator[a]
+            machine = power.alternator[a]
             rotor = speed * machine[ALTERNATOR_PULLEY]
             winding = state.alternator[m, a, 0]
             amps[a], cause = alternator_current(
                 wanted / running, voltage, rotor, spare * machine[ALTERNATOR_SHARE], winding,
-                state.alternator[m, a, 1], engine[ENGINE_AIR], step, machine, boat.alternator_speeds[a],
-                boat.alternator_currents[a],
+                state.alternator[m, a, 1], engine[ENGINE_AIR], step, machine, power.alternator_speeds[a],
+                power.alternator_currents[a],
             )  # fmt: skip
             wanted -= amps[a]
             running -= 1
@@ -118,7 +141,12 @@ def generate(boat: Boat, forcing: Forcing, k: int, m: int, step: float, wanted: 
             generated += amps[a] * voltage
             if amps[a] > 0.0:
                 shaft += shaft_power(
-                    amps[a], voltage, rotor, winding, machine[ALTERNATOR_CURRENT], machine[ALTERNATOR_EFFICIENCY]
+                    amps[a],
+                    voltage,
+                    rotor,
+                    winding,
+                    machine[ALTERNATOR_CURRENT],
+                    machine[ALTERNATOR_EFFICIENCY],
                 )
         burnt, alone = 0.0, 0.0
         for with_shaft in range(2):
@@ -135,12 +163,12 @@ def generate(boat: Boat, forcing: Forcing, k: int, m: int, step: float, wanted: 
         summary.fuel_added[m] += (burnt - alone) * step
         summary.shaft_energy[m] += shaft * step
     for a in range(amps.shape[0]):
-        g = boat.alternator_engine[a]
-        machine = boat.alternator[a]
+        g = power.alternator_engine[a]
+        machine = power.alternator[a]
         rotor = forcing.engine_speed[g, k] * machine[ALTERNATOR_PULLEY]
         winding, frame = heated(
             amps[a], voltage, rotor, state.alternator[m, a, 0], state.alternator[m, a, 1],
-            boat.engine[g, ENGINE_AIR], step, machine,
+            power.engine[g, ENGINE_AIR], step, machine,
         )  # fmt: skip
         state.alternator[m, a, 0], state.alternator[m, a, 1] = winding, frame
         summary.hottest_winding[m] = max(summary.hottest_winding[m], winding)
@@ -154,18 +182,35 @@ def crossing(before: float, after: float, level: float) -> float:
     return min(1.0, max(0.0, (level - before) / moved)) if moved != 0.0 else 0.0
 
 
-def supply(boat: Boat, forcing: Forcing, k: int, m: int, step: float, ashore: bool, powered: bool,
-           air_offset: float, capacity_factor: float, resistance_factor: float, reserve: float, target: float,
-           state: State, summary: Summary, held: Floats, amps: Floats, spent: Floats, bus: Floats) -> None:
+def supply(
+    power: Power,
+    forcing: Forcing,
+    k: int,
+    m: int,
+    step: float,
+    ashore: bool,
+    powered: bool,
+    air_offset: float,
+    capacity_factor: float,
+    resistance_factor: float,
+    reserve: float,
+    target: float,
+    state: State,
+    summary: Summary,
+    held: Floats,
+    amps: Floats,
+    spent: Floats,
+    bus: Floats,
+) -> None:
     """One step of shore, sun, engines, inverter and bank; `spent` holds what the plant draws.
 
     Writes `bus` and `amps`, moves the bank and the alternators in `state`, and adds to `summary`. When the
     bank cannot give what is asked, the inverter trips and AC loads go without; DC loads go when it is off.
     """
-    bank, points = boat.bank, boat.bank_charge
-    voltages, resistances = boat.bank_voltage, boat.bank_factor
+    bank, points = power.bank, power.bank_charge
+    voltages, resistances = power.bank_voltage, power.bank_factor
     capacity = bank_capacity(bank, capacity_factor)
-    inverter = boat.inverter
+    inverter = power.inverter
     last_voltage = bus[VOLTAGE]
     bus[:] = 0.0
     bus[DC] = forcing.dc_load[k]
@@ -174,11 +219,11 @@ def supply(boat: Boat, forcing: Forcing, k: int, m: int, step: float, ashore: bo
     )
     sun = 0.5 * (forcing.panel_irradiance[k] + forcing.panel_irradiance[k + 1])
     around = 0.5 * (forcing.dry_bulb[k] + forcing.dry_bulb[k + 1]) + air_offset
-    bus[SUN_OFFERED] = sun_power(boat, sun, around)
+    bus[SUN_OFFERED] = sun_power(power, sun, around)
     through, ac = 0.0, 0.0
     if powered:
         ac = spent[PLANT] + forcing.ac_load[k]
-        through = transformer_power(ac, boat.transformer)
+        through = transformer_power(ac, power.transformer)
     else:
         summary.unserved_energy[m] += forcing.ac_load[k] * step
     if ashore:
@@ -188,16 +233,14 @@ def supply(boat: Boat, forcing: Forcing, k: int, m: int, step: float, ashore: bo
         bus[INVERTER_IN] = inverter_power(through, inverter)
     room = bus[DC] + bus[INVERTER_IN] + takes_power - bus[SUN_OFFERED]
     if ashore:
-        taken, bus[CHARGER] = charge_from_shore(boat.charger, room, boat.shore_power - bus[SHORE])
+        taken, bus[CHARGER] = charge_from_shore(power.charger, room, power.shore_power - bus[SHORE])
         bus[SHORE] += taken
     # Alternators work at the bus voltage that the last step left, or at most at what the bank would rise to.
     voltage = bank[BANK_ABSORB] if takes <= 0.0 else takes_power / takes
     if last_voltage > 0.0:
         voltage = min(voltage, last_voltage)
     wanted = max(0.0, room - bus[CHARGER]) / voltage
-    generated = generate(
-        boat, forcing, k, m, step, wanted, voltage, state, summary, held, amps, bus
-    )
+    generated = generate(power, forcing, k, m, step, wanted, voltage, state, summary, held, amps, bus)
     # The bank makes up the difference, or the sun is turned down, or loads go without.
     fed = generated + bus[CHARGER]
     needs = bus[DC] + bus[INVERTER_IN]

@@ -29,10 +29,15 @@ def parts(specification: Specification) -> tuple[PartMass, ...]:
     rows = [
         PartMass(specification.plant.name, specification.plant.mass),
         *(PartMass(handler.name, handler.mass) for handler in specification.plant.handlers),
-        PartMass(f"bank, {specification.bank.series} × {specification.bank.parallel} {specification.bank.module}", specification.bank.mass),
+        PartMass(
+            f"bank, {specification.bank.series} × {specification.bank.parallel} {specification.bank.module}",
+            specification.bank.mass,
+        ),
         PartMass(specification.inverter.name, specification.inverter.mass),
     ]
-    rows += [PartMass(x.name, x.mass) for x in (specification.charger, specification.transformer) if x is not None]
+    rows += [
+        PartMass(x.name, x.mass) for x in (specification.charger, specification.transformer) if x is not None
+    ]
     if specification.solar is not None:
         rows.append(PartMass("solar panels", specification.solar.mass))
     rows += [PartMass(m.name, m.mass) for engine in specification.engines for m in engine.alternators]
