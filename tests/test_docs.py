@@ -16,9 +16,7 @@ from anchorwatt.cli import app
 from anchorwatt.design import new, parse, read, specify, starters
 
 ROOT = Path(__file__).parent.parent
-PAGES = sorted(
-    [ROOT / "README.md", ROOT / "CONTRIBUTING.md", ROOT / "CHANGELOG.md", *(ROOT / "docs").rglob("*.md")]
-)
+PAGES = sorted([ROOT / "README.md", ROOT / "CONTRIBUTING.md", ROOT / "CHANGELOG.md", *(ROOT / "docs").rglob("*.md")])
 BY_HAND = [page for page in PAGES if "Written by `make docs`" not in page.read_text("utf-8")]
 GROUP: Any = typer.main.get_command(app)
 
@@ -106,11 +104,7 @@ def test_the_part_of_the_parts_how_to_is_read() -> None:
     assert specify(parse(replaced(text, whole))).bank.mass == pytest.approx(4 * 21.0)
 
 
-PYTHON = [
-    (f"{page.relative_to(ROOT)} {n}", code)
-    for page in BY_HAND
-    for n, code in enumerate(blocks(page, "python"))
-]
+PYTHON = [(f"{page.relative_to(ROOT)} {n}", code) for page in BY_HAND for n, code in enumerate(blocks(page, "python"))]
 
 
 @pytest.mark.parametrize("code", [code for _, code in PYTHON], ids=[name for name, _ in PYTHON])

@@ -69,9 +69,7 @@ class TestPhysicsFunction:
         assert needed <= sections(function).keys()
 
     def test_documents_each_parameter_once(self, name: str, function: Callable[..., Any]) -> None:
-        assert documented(sections(function).get("Parameters", "")) == list(
-            inspect.signature(function).parameters
-        )
+        assert documented(sections(function).get("Parameters", "")) == list(inspect.signature(function).parameters)
 
     def test_names_its_source(self, name: str, function: Callable[..., Any]) -> None:
         assert sections(function)["Source"].strip()

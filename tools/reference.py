@@ -103,14 +103,10 @@ def _allowed(node: Node, sections: list[str]) -> str:
     kind = _kind(node)
     if kind:
         others = [
-            one
-            for one in node["anyOf"]
-            if "$ref" not in one and "properties" not in one and one.get("type") != "null"
+            one for one in node["anyOf"] if "$ref" not in one and "properties" not in one and one.get("type") != "null"
         ]
         extra = "".join(f"; or {_allowed(one, sections)}" for one in others if not _is_names(one))
-        return (
-            f"a name of the [catalogue](catalogue/{kind}.md), `like:` one with changes, or all in full{extra}"
-        )
+        return f"a name of the [catalogue](catalogue/{kind}.md), `like:` one with changes, or all in full{extra}"
     if "anyOf" in node:
         words = [_allowed(one, sections) for one in node["anyOf"] if one.get("type") != "null"]
         return "; or ".join(dict.fromkeys(words))
@@ -170,9 +166,7 @@ def catalogue() -> dict[Path, str]:
         about = (record.__doc__ or "").strip().split("\n")[0]
         parts = [GENERATED + f"# {kind.replace('_', ' ').capitalize()}\n", f"{about}\n"]
         fields = {name: field for name, field in record.model_fields.items() if name != "name"}
-        parts.append(
-            table(("field", "what it is"), ((f"`{n}`", f.description or "") for n, f in fields.items()))
-        )
+        parts.append(table(("field", "what it is"), ((f"`{n}`", f.description or "") for n, f in fields.items())))
         for name, row in catalogue.rows(kind).items():
             figures = ((f"`{field}`", shown(getattr(row, field), "si")) for field in fields)
             parts.append(f"## {name}\n\n" + table(("field", "value"), (one for one in figures if one[1])))

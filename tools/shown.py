@@ -60,9 +60,7 @@ def run(command: str) -> str:
     found = CliRunner().invoke(app, arguments, env={"COLUMNS": "80", "NO_COLOR": "1"}, prog_name="anchorwatt")
     if found.exception is not None and not isinstance(found.exception, SystemExit):
         raise found.exception
-    return "\n".join(
-        line for line in found.output.split("\n") if not line.startswith("compiling the time kernel")
-    )
+    return "\n".join(line for line in found.output.split("\n") if not line.startswith("compiling the time kernel"))
 
 
 @contextlib.contextmanager

@@ -36,9 +36,7 @@ def pages(root: Path) -> dict[Path, str]:
 def _contents(modules: list[Path]) -> str:
     lines = ["# Theory", "", INTRODUCTION, "", SOURCES, ""]
     for path in modules:
-        first = (
-            (ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").split("\n\n")[0].replace("\n", " ")
-        )
+        first = (ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").split("\n\n")[0].replace("\n", " ")
         lines.append(f"- [{path.stem.replace('_', ' ')}]({path.stem}.md): {first}")
     return GENERATED + "\n".join(lines) + "\n"
 
@@ -49,9 +47,7 @@ def _page(path: Path) -> str:
     parts = [f"# {path.stem.replace('_', ' ').capitalize()}\n", (ast.get_docstring(tree) or "") + "\n"]
     constants = _constants(tree)
     if constants:
-        parts.append(
-            "## Constants\n\n" + "\n".join(f"- `{name}`: {about}" for name, about in constants) + "\n"
-        )
+        parts.append("## Constants\n\n" + "\n".join(f"- `{name}`: {about}" for name, about in constants) + "\n")
     for node in tree.body:
         if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
             parts.append(_function(node, text))

@@ -1,8 +1,8 @@
 """Anchorwatt: design of generator-free air conditioning and power in yachts.
 
-    >>> import anchorwatt
-    >>> design = anchorwatt.read("boat.yaml")          # doctest: +SKIP
-    >>> anchorwatt.assess(design).answer("hold_hours") # doctest: +SKIP
+>>> import anchorwatt
+>>> design = anchorwatt.read("boat.yaml")          # doctest: +SKIP
+>>> anchorwatt.assess(design).answer("hold_hours") # doctest: +SKIP
 """
 
 from __future__ import annotations
@@ -18,7 +18,13 @@ if TYPE_CHECKING:
 __version__ = version("anchorwatt")
 
 # Heavy rooms are opened only when something in them is asked for.
-_ROOMS = {"Assessment": "assessment", "Design": "design", "assess": "assessment", "read": "design", "write": "design"}
+_ROOMS = {
+    "Assessment": "assessment",
+    "Design": "design",
+    "assess": "assessment",
+    "read": "design",
+    "write": "design",
+}
 
 __all__ = ["Assessment", "Design", "__version__", "assess", "read", "write"]
 

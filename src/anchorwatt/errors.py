@@ -1,11 +1,11 @@
 """Everything that Anchorwatt raises on purpose.
 
-    AnchorwattError              catch this one
-    ├── OutOfRange               a physics function was asked something outside what it is valid for
-    ├── BadQuantity              a text is not a quantity of the wanted kind
-    ├── BadDesign                a design file cannot be read; holds one or more problems
-    ├── BadWeather               a weather file is missing, damaged or does not cover the day
-    └── CannotWrite              a file could not be written; nothing was changed
+AnchorwattError              catch this one
+├── OutOfRange               a physics function was asked something outside what it is valid for
+├── BadQuantity              a text is not a quantity of the wanted kind
+├── BadDesign                a design file cannot be read; holds one or more problems
+├── BadWeather               a weather file is missing, damaged or does not cover the day
+└── CannotWrite              a file could not be written; nothing was changed
 """
 
 from __future__ import annotations

@@ -84,8 +84,7 @@ def test_heat_of_a_load_is_never_more_than_its_power() -> None:
 def test_darker_and_double_glazing_let_less_through() -> None:
     glazing = catalogue.rows("glazing")
     clear, grey, double = (
-        glazing[name]
-        for name in ("single clear glass 6 mm", "single grey glass 6 mm", "double clear glass 6-12-6")
+        glazing[name] for name in ("single clear glass 6 mm", "single grey glass 6 mm", "double clear glass 6-12-6")
     )
     assert isinstance(clear, Glazing)
     assert isinstance(grey, Glazing)

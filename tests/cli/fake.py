@@ -28,9 +28,7 @@ NAN = math.nan
 WHY = Why("bank over load", (Input("bank", 43.2e6, "energy", "typed"),), "arithmetic", "a larger bank")
 
 
-def answers(
-    hold: float = 12.5 * HOUR, dawn: float = 0.36, recharge: float = 2.5 * HOUR
-) -> tuple[Answer, ...]:
+def answers(hold: float = 12.5 * HOUR, dawn: float = 0.36, recharge: float = 2.5 * HOUR) -> tuple[Answer, ...]:
     rows: tuple[tuple[str, str, float, str, str], ...] = (
         ("hold_hours", "How long does the bank hold?", hold, "time", "h"),
         ("required_hours", "How long must it?", 10 * HOUR, "time", "h"),
@@ -44,8 +42,7 @@ def answers(
         ("checks_failed", "How many checks fail?", 1.0, "count", ""),
     )
     return tuple(
-        Answer(key, question, value, dimension, unit, "", WHY)
-        for key, question, value, dimension, unit in rows
+        Answer(key, question, value, dimension, unit, "", WHY) for key, question, value, dimension, unit in rows
     )
 
 

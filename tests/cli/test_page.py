@@ -7,9 +7,7 @@ from anchorwatt.cli.page import Paragraph, section, show, table, unbroken
 
 
 @pytest.fixture
-def printed(
-    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
-) -> pytest.CaptureFixture[str]:
+def printed(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> pytest.CaptureFixture[str]:
     monkeypatch.setenv("COLUMNS", "80")
     return capsys
 

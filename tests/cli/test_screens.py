@@ -41,9 +41,7 @@ def test_the_answers_come_first_and_the_cautions_with_them(printed: Printed) -> 
 
 def test_what_fails_comes_first_with_its_remedy(printed: Printed) -> None:
     page = printed(screens.assessment(fake.assessment(), "si"))
-    assert (
-        page.index("fails  Is it dry enough?") < page.index("→ a larger bank") < page.index("holds  Does it")
-    )
+    assert page.index("fails  Is it dry enough?") < page.index("→ a larger bank") < page.index("holds  Does it")
     assert page.count("→") == 1
 
 
@@ -69,9 +67,7 @@ def test_what_cannot_be_told_is_a_dash(printed: Printed) -> None:
 
 
 def test_a_figure_just_over_its_limit_is_told_from_it(printed: Printed) -> None:
-    page = printed(
-        screens.assessment(fake.assessment(checks=(fake.finding(Verdict.FAILS, value=0.2012),)), "si")
-    )
+    page = printed(screens.assessment(fake.assessment(checks=(fake.finding(Verdict.FAILS, value=0.2012),)), "si"))
     assert "20.12 %" in page
     assert "20.00 %" in page
 

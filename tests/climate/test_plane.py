@@ -44,10 +44,7 @@ def test_a_bottom_gets_what_the_sea_sends_up() -> None:
     bottom = irradiance_on(TABLE, math.pi, 0.7)
     height = np.maximum(0.0, np.sin(TABLE.sun_elevation))
     mirrored = np.array(
-        [
-            fresnel_sea_reflectance(min(math.pi / 2, math.pi / 2 - each))
-            for each in TABLE.sun_elevation.tolist()
-        ]
+        [fresnel_sea_reflectance(min(math.pi / 2, math.pi / 2 - each)) for each in TABLE.sun_elevation.tolist()]
     )
     wanted = TABLE.direct_normal * height * mirrored + 0.08 * TABLE.diffuse_horizontal
     assert bottom.beam.max() == 0.0
@@ -82,9 +79,7 @@ def test_the_angle_of_incidence_is_that_of_the_physics_room() -> None:
     tilt, bearing = 1.2, 4.0
     plane = irradiance_on(TABLE, tilt, bearing)
     for row in np.flatnonzero(UP)[::20].tolist():
-        wanted = incidence_cosine(
-            float(TABLE.sun_elevation[row]), float(TABLE.sun_azimuth[row]), tilt, bearing
-        )
+        wanted = incidence_cosine(float(TABLE.sun_elevation[row]), float(TABLE.sun_azimuth[row]), tilt, bearing)
         assert plane.cosine[row] == pytest.approx(max(0.0, wanted), abs=1e-9)
 
 

@@ -21,9 +21,7 @@ NOON = np.array([43_200.0])
     [(1, 16, 22.0), (7, 16, 30.0), (12, 16, 23.0)],
 )
 def test_a_month_has_its_mean_at_its_middle(month: int, day: int, expected: float) -> None:
-    assert sea_temperature(MONTHLY, datetime.date(2025, month, day), NOON)[0] == pytest.approx(
-        expected, abs=0.1
-    )
+    assert sea_temperature(MONTHLY, datetime.date(2025, month, day), NOON)[0] == pytest.approx(expected, abs=0.1)
 
 
 def test_the_year_closes() -> None:

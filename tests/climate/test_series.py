@@ -103,9 +103,7 @@ def test_the_sun_of_a_row_shines_in_the_hour_before_it(station: Any, real_place:
         assert values[away].max() < 1e-6
 
 
-@pytest.mark.parametrize(
-    "file", ["pvlib:12839.tm2", "pvlib:723170TYA.CSV"], ids=["25.8 N by the sea", "36 N inland"]
-)
+@pytest.mark.parametrize("file", ["pvlib:12839.tm2", "pvlib:723170TYA.CSV"], ids=["25.8 N by the sea", "36 N inland"])
 @pytest.mark.parametrize("month", [1, 4, 7, 10])
 def test_the_energy_of_each_hour_is_kept(real_place: Place, file: str, month: int) -> None:
     table = weather(replace(real_place, weather_file=file, month=month, day=3), 0, 20, 60.0)
@@ -149,9 +147,7 @@ def test_wind_is_steady_through_an_hour_and_a_calm_keeps_it(station: Any, real_p
 
 def test_a_file_that_rounds_the_dew_point_over_the_dry_bulb(station: Any, real_place: Place) -> None:
     rows = [replace(row, dry_bulb=25.0, dew_point=25.3) for row in station.rows(FIRST, 1)]
-    table = weather(
-        replace(real_place, weather_file=str(station.write("EPW", rows)), month=7, day=1), 0, 0, 600.0
-    )
+    table = weather(replace(real_place, weather_file=str(station.write("EPW", rows)), month=7, day=1), 0, 0, 600.0)
     assert (table.dew_point <= table.dry_bulb).all()
 
 
@@ -161,9 +157,7 @@ def test_a_file_that_rounds_the_dew_point_over_the_dry_bulb(station: Any, real_p
 def test_the_sky_comes_from_the_files_infrared(station: Any, real_place: Place) -> None:
     # black body at 290.00 K: 401.05 W/m2 (Stefan-Boltzmann, CODATA 2018 constant)
     rows = [replace(row, infrared=401.05) for row in station.rows(FIRST, 1)]
-    table = weather(
-        replace(real_place, weather_file=str(station.write("EPW", rows)), month=7, day=1), 0, 0, 600.0
-    )
+    table = weather(replace(real_place, weather_file=str(station.write("EPW", rows)), month=7, day=1), 0, 0, 600.0)
     assert table.sky_temperature == pytest.approx(290.0 - 273.15, abs=0.005)
 
 
@@ -238,8 +232,7 @@ def test_the_source_names_file_place_and_day(real_place: Place) -> None:
     assert table.source == "real weather, file 12839.tm2 (TMY2, MIAMI FL), 21 July"
     assert "/" not in table.source
     assert (
-        "the file's night of the highest enthalpy"
-        in weather(replace(real_place, month=0, day=0), 0, 0, 600.0).source
+        "the file's night of the highest enthalpy" in weather(replace(real_place, month=0, day=0), 0, 0, 600.0).source
     )
 
 
@@ -253,9 +246,7 @@ def test_either_a_file_or_a_design_day(real_place: Place, design_place: Place) -
 def test_a_file_without_any_wind(station: Any, real_place: Place) -> None:
     rows = [replace(row, wind_speed=0.0, wind_direction=0.0) for row in station.rows(FIRST, 1)]
     with pytest.raises(BadWeather, match="wind direction: found none in the whole file"):
-        weather(
-            replace(real_place, weather_file=str(station.write("EPW", rows)), month=7, day=1), 0, 0, 600.0
-        )
+        weather(replace(real_place, weather_file=str(station.write("EPW", rows)), month=7, day=1), 0, 0, 600.0)
 
 
 # ---- design days

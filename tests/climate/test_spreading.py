@@ -15,9 +15,7 @@ DAY = 24
 def sine_of_day(time: np.ndarray, rise: float = 6.2, length: float = 11.6) -> np.ndarray:
     """A plain sun that rises off the hour."""
     hour = (time / HOUR) % 24.0
-    return np.where((hour > rise) & (hour < rise + length), np.sin((hour - rise) / length * np.pi), 0.0).clip(
-        0.0
-    )
+    return np.where((hour > rise) & (hour < rise + length), np.sin((hour - rise) / length * np.pi), 0.0).clip(0.0)
 
 
 def setting(days: int, step: float = 60.0) -> tuple[np.ndarray, np.ndarray, np.ndarray]:

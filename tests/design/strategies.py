@@ -166,9 +166,7 @@ def _cooling(draw: Draw, cooled: list[str]) -> dict[str, Any]:
     if draw(st.booleans()):
         units = catalogue.names("self_contained_unit")
         cooling["alternative"] = {
-            "units": {
-                f"unit in {cabin}": {"unit": draw(st.sampled_from(units)), "cabin": cabin} for cabin in cooled
-            }
+            "units": {f"unit in {cabin}": {"unit": draw(st.sampled_from(units)), "cabin": cabin} for cabin in cooled}
         }
     return cooling
 

@@ -88,9 +88,7 @@ def test_a_folder_and_a_missing_file_are_refused(tmp_path: Path) -> None:
 
 
 def test_values_follow_the_core_schema_of_yaml_1_2() -> None:
-    document = scan(
-        "a: 21:00\nb: yes\nc: 1_000\nd: 0x1F\ne: true\nf: ~\ng: 1.5e3\nh: -7\ni: '7'\nj: .5\nk: 007"
-    )
+    document = scan("a: 21:00\nb: yes\nc: 1_000\nd: 0x1F\ne: true\nf: ~\ng: 1.5e3\nh: -7\ni: '7'\nj: .5\nk: 007")
     assert document.data == {
         "a": "21:00",
         "b": "yes",
@@ -111,10 +109,7 @@ def test_every_key_knows_its_line_and_its_place() -> None:
     lines = SAMPLE.splitlines()
     for key, span in document.spans.items():
         if isinstance(key[-1], str):
-            assert (
-                lines[span.line - 1].lstrip(" -{").startswith(key[-1])
-                or f"{key[-1]}:" in lines[span.line - 1]
-            )
+            assert lines[span.line - 1].lstrip(" -{").startswith(key[-1]) or f"{key[-1]}:" in lines[span.line - 1]
             assert SAMPLE[span.key_start :].startswith(key[-1])
     span = document.spans[("cabins", "cabin", "floor_area")]
     assert SAMPLE[span.start : span.end] == "7 m2"

@@ -46,14 +46,10 @@ def edited_lines(text: str, key: str, value: Any) -> tuple[list[str], list[str]]
             id="inside braces",
         ),
         pytest.param("boat.draught", "0.9 m", [], ["  draught: 0.9 m"], id="new key"),
-        pytest.param(
-            "cabins.saloon.height", "1.95 m", [], ["    height: 1.95 m"], id="new key after a mapping"
-        ),
+        pytest.param("cabins.saloon.height", "1.95 m", [], ["    height: 1.95 m"], id="new key after a mapping"),
         pytest.param("about", "a: b # c", [], ['about: "a: b # c"'], id="text that needs quotation marks"),
         pytest.param("about", "7", [], ['about: "7"'], id="text that looks like a number"),
-        pytest.param(
-            "plan.0.cool.cabin", "24 °C", ["      cabin: 76 °F"], ["      cabin: 24 °C"], id="writer's sign"
-        ),
+        pytest.param("plan.0.cool.cabin", "24 °C", ["      cabin: 76 °F"], ["      cabin: 24 °C"], id="writer's sign"),
         pytest.param(
             "dc.bank.module",
             {"like": "lithium 12.8 V 200 Ah", "charge_current": "90 A"},
@@ -68,12 +64,8 @@ def edited_lines(text: str, key: str, value: Any) -> tuple[list[str], list[str]]
             ["      - {cabin: saloon, count: 1, doing: at rest}"],
             id="one more in a list",
         ),
-        pytest.param(
-            "dc.bank.module.charge_current", None, ["      charge_current: 100 A"], [], id="key out"
-        ),
-        pytest.param(
-            "neighbours.0.door", None, ["    door: closed"], [], id="last key of an entry in a list out"
-        ),
+        pytest.param("dc.bank.module.charge_current", None, ["      charge_current: 100 A"], [], id="key out"),
+        pytest.param("neighbours.0.door", None, ["    door: closed"], [], id="last key of an entry in a list out"),
         pytest.param(
             "plan.0.people.0",
             None,
@@ -115,9 +107,7 @@ def test_an_edit_that_does_not_pass_is_refused_with_its_line() -> None:
         design.edit(before, "dc.bank.series", 3)
 
 
-@pytest.mark.parametrize(
-    "key", ["boat.nothing.at.all", "cabins.attic.height", "plan.9.end", "plan.x", "boat.draught"]
-)
+@pytest.mark.parametrize("key", ["boat.nothing.at.all", "cabins.attic.height", "plan.9.end", "plan.x", "boat.draught"])
 def test_a_place_that_is_not_there_is_refused(key: str) -> None:
     with pytest.raises(BadDesign):
         design.edit(design.parse(SAMPLE), key, None if key == "boat.draught" else "1 m")

@@ -41,9 +41,7 @@ class Fault:
 
 
 FAULTS = {
-    "unknown key": Fault(
-        "beam: 4 m", "beem: 4 m", "boat.beem", "unknown key “beem”, perhaps “beam”", "length"
-    ),
+    "unknown key": Fault("beam: 4 m", "beem: 4 m", "boat.beem", "unknown key “beem”, perhaps “beam”", "length"),
     "unknown top key": Fault("brief:", "breif:", "breif", "perhaps “brief”", "cabins"),
     "missing key": Fault("  beam: 4 m\n", "", "boat.beam", "nothing", "Beam over all hulls", "boat:"),
     "wrong unit": Fault("length: 12 m", "length: 12 kg", "boat.length", "12 kg", "ft"),
@@ -53,9 +51,7 @@ FAULTS = {
     "nothing where a quantity is needed": Fault(
         "length: 12 m", "length:", "boat.length", "nothing", "12 ft", "length:"
     ),
-    "negative area": Fault(
-        "floor_area: 7 m2", "floor_area: -7 m2", "cabins.cabin.floor_area", "-7 m2", "not below"
-    ),
+    "negative area": Fault("floor_area: 7 m2", "floor_area: -7 m2", "cabins.cabin.floor_area", "-7 m2", "not below"),
     "too large": Fault("length: 12 m", "length: 400 m", "boat.length", "400 m", "4 m to 60 m"),
     "a text for a number": Fault(
         "pulley_ratio: 2.2",
@@ -195,9 +191,7 @@ FAULTS = {
         "100.0 m²",
         "at most the surface's",
     ),
-    "bank of the wrong voltage": Fault(
-        "series: 2", "series: 1", "dc.bank.series", "make 12.8 V", "2 in series"
-    ),
+    "bank of the wrong voltage": Fault("series: 2", "series: 1", "dc.bank.series", "make 12.8 V", "2 in series"),
     "more in series than the module stands": Fault(
         "charge_current: 100 A",
         "charge_current: 100 A\n      highest_series: 1",
@@ -316,9 +310,7 @@ FAULTS = {
         "less than the 40%",
         "reserve: 50 %",
     ),
-    "a name with a full stop": Fault(
-        "  cabin:\n", "  cab.in:\n", "cabins.cab.in", "cab.in", "without a full stop"
-    ),
+    "a name with a full stop": Fault("  cabin:\n", "  cab.in:\n", "cabins.cab.in", "cab.in", "without a full stop"),
     "a later version of the file's shape": Fault("anchorwatt: 1", "anchorwatt: 2", "anchorwatt", "2", "1"),
 }
 

@@ -24,9 +24,7 @@ def validator() -> jsonschema.Draft202012Validator:
 
 
 def test_the_shipped_schema_is_the_one_that_the_types_give() -> None:
-    shipped = (
-        resources.files("anchorwatt.design").joinpath("anchorwatt.schema.json").read_text(encoding="utf-8")
-    )
+    shipped = resources.files("anchorwatt.design").joinpath("anchorwatt.schema.json").read_text(encoding="utf-8")
     assert shipped == schema_text(), "run make docs"
 
 

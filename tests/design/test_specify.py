@@ -22,9 +22,7 @@ def numbers(value: Any) -> list[float]:
     if isinstance(value, tuple):
         return [number for one in value for number in numbers(one)]
     if dataclasses.is_dataclass(value):
-        return [
-            number for field in dataclasses.fields(value) for number in numbers(getattr(value, field.name))
-        ]
+        return [number for field in dataclasses.fields(value) for number in numbers(getattr(value, field.name))]
     return []
 
 
@@ -150,9 +148,7 @@ def test_estimates_are_shown_in_the_units_that_the_writer_uses() -> None:
     values = {one.key: one.value for one in design.specify(design.parse(as_text(minimal()))).estimates}
     assert values["cabins.cabin.height"] == "6.2 ft"
     boat = {"length": "14 m", "beam": "4.3 m", "hull": "foam-cored, white"}
-    values = {
-        one.key: one.value for one in design.specify(design.parse(as_text(minimal(boat=boat)))).estimates
-    }
+    values = {one.key: one.value for one in design.specify(design.parse(as_text(minimal(boat=boat)))).estimates}
     assert values["cabins.cabin.height"] == "1.90 m"
 
 
@@ -174,9 +170,7 @@ def test_a_load_in_no_cabin_heats_none() -> None:
 
 
 def test_a_load_runs_as_usual_unless_the_plan_says_otherwise() -> None:
-    dc = minimal()["dc"] | {
-        "loads": {"fridge": {"appliance": "refrigerator"}, "fans": {"appliance": "bedside fans"}}
-    }
+    dc = minimal()["dc"] | {"loads": {"fridge": {"appliance": "refrigerator"}, "fans": {"appliance": "bedside fans"}}}
     plan = [{**minimal()["plan"][0], "running": {"fans": "80 %"}}]
     made = design.specify(design.parse(as_text(minimal(dc=dc, plan=plan))))
     assert made.plan[0].running == (0.5, 0.8)

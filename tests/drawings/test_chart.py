@@ -52,9 +52,7 @@ def test_labels_never_crowd_and_stay_inside(wanted: list[float]) -> None:
 @given(st.lists(st.floats(0.0, 100.0), min_size=1, max_size=8, unique=True))
 def test_labels_keep_the_order_of_their_lines(wanted: list[float]) -> None:
     places = spread(wanted, 10.0, -20.0, 120.0)
-    assert sorted(range(len(wanted)), key=wanted.__getitem__) == sorted(
-        range(len(places)), key=places.__getitem__
-    )
+    assert sorted(range(len(wanted)), key=wanted.__getitem__) == sorted(range(len(places)), key=places.__getitem__)
 
 
 def test_labels_with_room_stand_where_they_are_wanted() -> None:

@@ -5,9 +5,7 @@ from hypothesis import strategies as st
 
 from anchorwatt.drawings.lettering import text_width, wrapped
 
-words = st.lists(
-    st.sampled_from(["bank", "of", "the", "compressor", "°C", "12.5", "—"]), min_size=1, max_size=30
-)
+words = st.lists(st.sampled_from(["bank", "of", "the", "compressor", "°C", "12.5", "—"]), min_size=1, max_size=30)
 
 
 @given(words, st.floats(60.0, 300.0))

@@ -69,17 +69,13 @@ def test_the_title_states_that_the_bank_holds() -> None:
 
 
 def test_the_title_states_that_the_bank_does_not_hold() -> None:
-    assert words(night_picture(SHORT, "si"))[0] == (
-        "The bank does not hold the night: 7.1 h where 10 h are asked for"
-    )
+    assert words(night_picture(SHORT, "si"))[0] == ("The bank does not hold the night: 7.1 h where 10 h are asked for")
 
 
 def test_the_title_says_when_the_bank_outlasts_the_run() -> None:
     first, *others = fake.answers(hold=48 * HOUR)
     long = fake.assessment(headline=(replace(first, note="or longer"), *others))
-    assert words(night_picture(long, "si"))[0].startswith(
-        "The bank holds the night: 48 h or longer where 10 h"
-    )
+    assert words(night_picture(long, "si"))[0].startswith("The bank holds the night: 48 h or longer where 10 h")
 
 
 def test_the_title_does_not_guess() -> None:
@@ -105,9 +101,7 @@ def test_lines_are_named_beside_them() -> None:
 
 
 def test_every_line_names_the_column_behind_it() -> None:
-    keys = {
-        line.get("data-key") for line in drawn(night_picture(PLAIN, "si")).findall("svg:polyline", NAMESPACE)
-    }
+    keys = {line.get("data-key") for line in drawn(night_picture(PLAIN, "si")).findall("svg:polyline", NAMESPACE)}
     assert {"charge_pct", "plant_power_W", "air_temperature_C.saloon"} <= keys
 
 

@@ -27,9 +27,7 @@ def test_any_words_survive(words: str, key: str) -> None:
 
 
 def test_a_filled_path_is_closed_and_a_line_is_not() -> None:
-    root = parsed(
-        Sheet(10, 10, "", "", (rectangle(0, 0, 5, 5, "#eeeeee"), Path(((0, 0), (9, 9)), "#000000")))
-    )
+    root = parsed(Sheet(10, 10, "", "", (rectangle(0, 0, 5, 5, "#eeeeee"), Path(((0, 0), (9, 9)), "#000000"))))
     assert len(root.findall("svg:polygon", NAMESPACE)) == 1
     line = root.find("svg:polyline", NAMESPACE)
     assert line is not None

@@ -67,9 +67,7 @@ def test_hot_factor_at_its_ends(winding: float, factor: float) -> None:
 
 
 @given(VOLTAGE, RATED, EFFICIENCY)
-def test_efficiency_at_the_reference_point_is_the_stated_one(
-    voltage: float, rated: float, efficiency: float
-) -> None:
+def test_efficiency_at_the_reference_point_is_the_stated_one(voltage: float, rated: float, efficiency: float) -> None:
     current = 0.5 * rated
     taken = shaft_power(current, voltage, REFERENCE_SPEED, 25.0, rated, efficiency)
     assert current * voltage / taken == pytest.approx(efficiency, rel=1e-12)
@@ -131,9 +129,7 @@ def test_winding_share_is_what_the_loss_split_gives_at_the_reference_point() -> 
     copper = copper_resistance(14.3, 25.0, 100.0, 0.67) * 50.0**2
     excitation = turning_losses(14.3, 0.0, 100.0, 0.67)
     iron_and_windage = turning_losses(14.3, REFERENCE_SPEED, 100.0, 0.67) - excitation
-    assert winding_heat(losses) / losses == pytest.approx(
-        (copper + 0.5 * iron_and_windage) / losses, abs=0.05
-    )
+    assert winding_heat(losses) / losses == pytest.approx((copper + 0.5 * iron_and_windage) / losses, abs=0.05)
 
 
 @given(st.floats(1.0, 60.0), SPEED, st.floats(0.0, 500.0))
@@ -222,9 +218,7 @@ def test_steady_heat_leaves_through_the_frame() -> None:
     assert (frame - 40.0) * 12.5 == pytest.approx(1000.0)
 
 
-@pytest.mark.parametrize(
-    ("frame", "share"), [(90.0, 1.0), (100.0, 1.0), (102.5, 0.75), (110.0, 0.0), (140.0, 0.0)]
-)
+@pytest.mark.parametrize(("frame", "share"), [(90.0, 1.0), (100.0, 1.0), (102.5, 0.75), (110.0, 0.0), (140.0, 0.0)])
 def test_fold_back(frame: float, share: float) -> None:
     assert fold_back(frame, 100.0, 10.0) == pytest.approx(share)
 

@@ -76,9 +76,7 @@ def test_more_than_the_bank_can_give_is_refused() -> None:
 
 
 @given(VOLTAGE, RESISTANCE, LIMIT, SHARE)
-def test_highest_power_keeps_both_limits(
-    voltage: float, resistance: float, limit: float, share: float
-) -> None:
+def test_highest_power_keeps_both_limits(voltage: float, resistance: float, limit: float, share: float) -> None:
     lowest = share * voltage
     power = highest_power(voltage, resistance, limit, lowest)
     assert power >= 0.0
@@ -161,9 +159,7 @@ def test_voltage_is_the_slope_of_energy(charge: float) -> None:
 
 
 @given(st.floats(-500.0, 500.0), st.floats(1.0, 3600.0), st.integers(1, 50))
-def test_charge_counted_in_parts_is_charge_counted_at_once(
-    current: float, duration: float, parts: int
-) -> None:
+def test_charge_counted_in_parts_is_charge_counted_at_once(current: float, duration: float, parts: int) -> None:
     at_once = change_of_charge(current, duration, CAPACITY)
     in_parts = math.fsum(change_of_charge(current, duration / parts, CAPACITY) for _ in range(parts))
     assert in_parts == pytest.approx(at_once, rel=1e-12, abs=1e-15)

@@ -17,10 +17,7 @@ COVER = st.floats(0.0, 1.0)
 @given(AIR, BELOW, COVER, COVER)
 def test_more_cloud_is_never_colder(air: float, below: float, one: float, other: float) -> None:
     less, more = sorted((one, other))
-    assert (
-        cloudy_sky_temperature(air - below, air, less)
-        <= cloudy_sky_temperature(air - below, air, more) + 1e-9
-    )
+    assert cloudy_sky_temperature(air - below, air, less) <= cloudy_sky_temperature(air - below, air, more) + 1e-9
 
 
 @given(AIR, BELOW, COVER)

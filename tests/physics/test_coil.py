@@ -43,25 +43,19 @@ def test_less_air_still_carries_less_heat(rated: float, share: float, more: floa
 
 
 @given(flows, bypasses, warm, cold)
-def test_heat_taken_is_heat_the_air_lost(
-    flow: float, bypass: float, entering: float, apparatus: float
-) -> None:
+def test_heat_taken_is_heat_the_air_lost(flow: float, bypass: float, entering: float, apparatus: float) -> None:
     lost = flow * CP_AIR * (entering - leaving_temperature(bypass, entering, apparatus))
     assert sensible_heat(flow, bypass, entering, apparatus) == pytest.approx(lost, abs=1e-9)
 
 
 @given(flows, bypasses, ratios, ratios)
-def test_water_taken_is_water_the_air_lost(
-    flow: float, bypass: float, entering: float, apparatus: float
-) -> None:
+def test_water_taken_is_water_the_air_lost(flow: float, bypass: float, entering: float, apparatus: float) -> None:
     lost = flow * (entering - leaving_humidity_ratio(bypass, entering, apparatus))
     assert moisture_removed(flow, bypass, entering, apparatus) == pytest.approx(lost, abs=1e-15)
 
 
 @given(bypasses, warm, cold)
-def test_air_leaves_between_the_coil_and_where_it_came_from(
-    bypass: float, entering: float, apparatus: float
-) -> None:
+def test_air_leaves_between_the_coil_and_where_it_came_from(bypass: float, entering: float, apparatus: float) -> None:
     leaving = leaving_temperature(bypass, entering, apparatus)
     assert min(entering, apparatus) - 1e-9 <= leaving <= entering
 

@@ -11,14 +11,12 @@ from hypothesis import strategies as st
 from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.compressor import (
     BEST_PRESSURE_RATIO,
-    CYCLES_AN_HOUR,
     carnot_efficiency,
     cycle,
     cycle_table,
     isentropic_efficiency,
     part_load_factor,
     speed_shape,
-    start_loss,
     volumetric_efficiency,
 )
 
@@ -57,9 +55,7 @@ def test_the_plant_stays_below_carnot(
 
 @cycles
 @given(refrigerants, st.floats(-5.0, 20.0), st.floats(5.0, 35.0), st.floats(0.5, 3.0))
-def test_a_warmer_sea_costs_work_and_cooling(
-    refrigerant: str, evaporating: float, lift: float, warmer: float
-) -> None:
+def test_a_warmer_sea_costs_work_and_cooling(refrigerant: str, evaporating: float, lift: float, warmer: float) -> None:
     now = cycle(refrigerant, evaporating, evaporating + lift, 5.0, 4.0)
     then = cycle(refrigerant, evaporating, evaporating + lift + warmer, 5.0, 4.0)
     assert then.isentropic_work > now.isentropic_work
@@ -76,10 +72,7 @@ def test_subcooling_adds_cooling_and_no_work() -> None:
 
 
 def test_superheat_thins_the_suction_vapour() -> None:
-    assert (
-        cycle("R410A", 7.0, 40.0, 10.0, 0.0).suction_density
-        < cycle("R410A", 7.0, 40.0, 0.0, 0.0).suction_density
-    )
+    assert cycle("R410A", 7.0, 40.0, 10.0, 0.0).suction_density < cycle("R410A", 7.0, 40.0, 0.0, 0.0).suction_density
 
 
 @pytest.mark.parametrize("refrigerant", ["R410A", "R32", "R134a", "R290"])
@@ -158,14 +151,6 @@ def test_cycling_never_helps(load: float, degradation: float) -> None:
     assert 1.0 - degradation <= factor <= 1.0
     # The share of the time that it must run stays below one.
     assert load / factor <= 1.0 + 1e-12
-
-
-@given(st.floats(0.02, 0.98), st.floats(0.0, 0.4))
-def test_time_lost_at_starts_adds_up_to_the_part_load_factor(running: float, degradation: float) -> None:
-    """A thermostat that runs a share x of the time starts 4 N x (1 - x) times an hour, N at most."""
-    starts = 4.0 * CYCLES_AN_HOUR * running * (1.0 - running)
-    useful = running - starts * start_loss(degradation) / 3600.0
-    assert useful / running == pytest.approx(part_load_factor(running, degradation))
 
 
 @given(st.floats(-20.0, 20.0), st.floats(1.0, 50.0), st.floats(0.1, 10.0))

@@ -27,16 +27,12 @@ def test_a_small_condenser_is_as_effective_as_it_has_units() -> None:
 
 
 @given(seas, st.floats(1.0, 50_000.0), flows, ntus)
-def test_refrigerant_condenses_above_the_warmest_water(
-    sea: float, heat: float, flow: float, ntu: float
-) -> None:
+def test_refrigerant_condenses_above_the_warmest_water(sea: float, heat: float, flow: float, ntu: float) -> None:
     assert condensing_temperature(sea, heat, flow, effectiveness(ntu)) >= sea_out(sea, heat, flow) >= sea
 
 
 @given(seas, heats, flows, ntus)
-def test_heat_is_conductance_times_mean_log_difference(
-    sea: float, heat: float, flow: float, ntu: float
-) -> None:
+def test_heat_is_conductance_times_mean_log_difference(sea: float, heat: float, flow: float, ntu: float) -> None:
     """The other classic form: heat = NTU x capacity flow x (rise / ln(first / last difference))."""
     condensing = condensing_temperature(sea, heat, flow, effectiveness(ntu))
     first, last = condensing - sea, condensing - sea_out(sea, heat, flow)

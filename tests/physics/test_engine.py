@@ -55,18 +55,14 @@ def test_spare_power_is_never_negative_and_never_passes_the_margin(
 
 
 @given(POWER, POWER, SPEED, st.floats(0.2, 0.5))
-def test_fuel_is_a_straight_line_over_power(
-    one: float, other: float, speed: float, efficiency: float
-) -> None:
+def test_fuel_is_a_straight_line_over_power(one: float, other: float, speed: float, efficiency: float) -> None:
     engine = (speed, 0.0025, 150e3, efficiency, DIESEL_HEATING_VALUE)
     middle = fuel_flow(0.5 * (one + other), *engine)
     assert middle == pytest.approx(0.5 * (fuel_flow(one, *engine) + fuel_flow(other, *engine)), rel=1e-12)
 
 
 @given(POWER, SPEED, st.floats(0.2, 0.5))
-def test_an_engine_never_gives_more_than_its_fuel_holds(
-    power: float, speed: float, efficiency: float
-) -> None:
+def test_an_engine_never_gives_more_than_its_fuel_holds(power: float, speed: float, efficiency: float) -> None:
     flow = fuel_flow(power, speed, 0.0025, 150e3, efficiency, DIESEL_HEATING_VALUE)
     assert power <= efficiency * flow * DIESEL_HEATING_VALUE * (1.0 + 1e-12)
 

@@ -47,9 +47,7 @@ WALLS = {
 }
 walls = pytest.mark.parametrize("wall", WALLS.values(), ids=WALLS.keys())
 
-layers = st.tuples(
-    st.floats(0.002, 0.05), st.floats(0.03, 0.5), st.floats(30.0, 2000.0), st.floats(500.0, 2000.0)
-)
+layers = st.tuples(st.floats(0.002, 0.05), st.floats(0.03, 0.5), st.floats(30.0, 2000.0), st.floats(500.0, 2000.0))
 films = st.floats(2.0, 600.0)
 
 
@@ -208,9 +206,7 @@ def test_wall_without_layers_is_refused() -> None:
         transfer_matrix([], DAY)
 
 
-@pytest.mark.parametrize(
-    ("period", "outside", "inside"), [(0.0, 10.0, 8.0), (DAY, 0.0, 8.0), (DAY, 10.0, -8.0)]
-)
+@pytest.mark.parametrize(("period", "outside", "inside"), [(0.0, 10.0, 8.0), (DAY, 0.0, 8.0), (DAY, 10.0, -8.0)])
 def test_impossible_periods_and_films_are_refused(period: float, outside: float, inside: float) -> None:
     with pytest.raises(OutOfRange):
         transfer_matrix(SOLID, period, outside, inside)

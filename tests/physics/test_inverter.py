@@ -19,9 +19,7 @@ LOAD = st.floats(0.0, 1.5)
 
 
 @given(RATED, NO_LOAD, LINEAR, QUADRATIC, LOAD)
-def test_output_undoes_input(
-    rated: float, no_load: float, linear: float, quadratic: float, load: float
-) -> None:
+def test_output_undoes_input(rated: float, no_load: float, linear: float, quadratic: float, load: float) -> None:
     constants = (rated, no_load * rated, linear, quadratic)
     taken = converter_input(load * rated, *constants)
     assert converter_output(taken, *constants) == pytest.approx(load * rated, rel=1e-9, abs=1e-9 * rated)

@@ -69,9 +69,7 @@ def test_dry_air_and_vapour_add_up_by_their_partial_pressures(
 
 
 @given(st.floats(0.0, 50.0), st.floats(0.0, 0.03), st.floats(0.0, 0.01))
-def test_latent_heat_is_what_enthalpy_loses_less_the_water(
-    temperature: float, ratio: float, removed: float
-) -> None:
+def test_latent_heat_is_what_enthalpy_loses_less_the_water(temperature: float, ratio: float, removed: float) -> None:
     lost = enthalpy(temperature, ratio + removed) - enthalpy(temperature, ratio)
     water = removed * CP_WATER * temperature
     assert lost - water == pytest.approx(removed * latent_heat(temperature), abs=1e-6)

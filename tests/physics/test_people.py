@@ -43,9 +43,7 @@ def test_warmer_is_less_sensible(
     assert sensible_from_person(sensible, latent, shift, temperature + warmer) <= now + 1e-9
 
 
-@pytest.mark.parametrize(
-    "values", [(-1.0, 40.0, 5.0), (75.0, -1.0, 5.0), (75.0, 40.0, -5.0), (math.nan, 40.0, 5.0)]
-)
+@pytest.mark.parametrize("values", [(-1.0, 40.0, 5.0), (75.0, -1.0, 5.0), (75.0, 40.0, -5.0), (math.nan, 40.0, 5.0)])
 def test_impossible_people_are_refused(values: tuple[float, float, float]) -> None:
     with pytest.raises(OutOfRange):
         sensible_from_person(*values, 24.0)

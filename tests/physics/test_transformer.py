@@ -17,9 +17,7 @@ COPPER = st.floats(0.005, 0.05)  # of the rating
 
 
 @given(RATED, CORE, COPPER, st.floats(0.0, 1.5))
-def test_no_load_beats_the_load_of_best_efficiency(
-    rated: float, core: float, copper: float, load: float
-) -> None:
+def test_no_load_beats_the_load_of_best_efficiency(rated: float, core: float, copper: float, load: float) -> None:
     losses = (core * rated, copper * rated)
     best = efficiency(load_of_best_efficiency(*losses) * rated, rated, *losses)
     assert efficiency(load * rated, rated, *losses) <= best + 1e-12
@@ -32,9 +30,7 @@ def test_at_no_load_it_takes_its_core_loss(rated: float, core: float, copper: fl
 
 
 @given(RATED, CORE, COPPER, st.floats(0.0, 1.0))
-def test_copper_loss_quadruples_with_twice_the_load(
-    rated: float, core: float, copper: float, load: float
-) -> None:
+def test_copper_loss_quadruples_with_twice_the_load(rated: float, core: float, copper: float, load: float) -> None:
     def copper_loss(output: float) -> float:
         return transformer_input(output, rated, core * rated, copper * rated) - output - core * rated
 

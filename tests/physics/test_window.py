@@ -58,9 +58,7 @@ def test_gain_is_a_share(panes: int) -> None:
 def test_diffuse_modifier_is_the_mean_over_the_half_sphere(panes: int) -> None:
     from scipy.integrate import quad
 
-    integral, _ = quad(
-        lambda a: 2 * math.sin(a) * math.cos(a) * angle_modifier(math.cos(a), panes), 0, math.pi / 2
-    )
+    integral, _ = quad(lambda a: 2 * math.sin(a) * math.cos(a) * angle_modifier(math.cos(a), panes), 0, math.pi / 2)
     assert diffuse_modifier(panes) == pytest.approx(integral, abs=1e-4)
 
 

@@ -37,9 +37,7 @@ def test_eu_2017_785_weighted_efficiency_is_near_the_baseline() -> None:
     assert weighted == pytest.approx(EU_BASELINE, abs=0.03)
 
 
-def test_electrical_engineering_portal_lundell_generator_loses_about_half_at_full_power_and_high_speed() -> (
-    None
-):
+def test_electrical_engineering_portal_lundell_generator_loses_about_half_at_full_power_and_high_speed() -> None:
     """ "Around 50 % at full power and high speed"; 6 points for "around"; hot windings, 12 000 rpm."""
     assert efficiency_at(1.0, 12_000.0, 120.0) == pytest.approx(0.50, abs=0.06)
 

@@ -70,9 +70,7 @@ def test_table_row_follows_from_the_half_cell_equations(charge: float, voltage: 
 @pytest.mark.parametrize("charge", [0.125, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.925, 0.965])
 def test_between_the_rows_the_straight_line_is_near_the_half_cell_equations(charge: float) -> None:
     """20 mV: where the curve bends at a quarter of charge; on the plateau it is far nearer."""
-    assert open_circuit_voltage(charge, CHARGE, VOLTAGE) == pytest.approx(
-        voltage_by_equations(charge), abs=0.020
-    )
+    assert open_circuit_voltage(charge, CHARGE, VOLTAGE) == pytest.approx(voltage_by_equations(charge), abs=0.020)
 
 
 def test_energy_of_the_table_is_that_of_the_half_cell_equations() -> None:

@@ -29,15 +29,11 @@ OPEN_CIRCUIT = [
 ]
 
 
-@pytest.mark.parametrize(
-    ("charge", "voltage"), OPEN_CIRCUIT, ids=[f"{PYBAMM}: {row[0]} %" for row in OPEN_CIRCUIT]
-)
+@pytest.mark.parametrize(("charge", "voltage"), OPEN_CIRCUIT, ids=[f"{PYBAMM}: {row[0]} %" for row in OPEN_CIRCUIT])
 def test_open_circuit_voltage_of_a_cell(charge: float, voltage: float) -> None:
     cell = catalogue.find("cell", "lithium iron phosphate")
     assert isinstance(cell, Cell)
-    table = dict(
-        zip((round(100 * point, 6) for point in cell.charge_points), cell.open_circuit_voltages, strict=True)
-    )
+    table = dict(zip((round(100 * point, 6) for point in cell.charge_points), cell.open_circuit_voltages, strict=True))
     assert math.isclose(table[charge], voltage, abs_tol=0.0005)
 
 
@@ -94,9 +90,7 @@ def test_shore_services(name: str, power: float) -> None:
 SANDWICHES = [("solid glass-fibre", 0.025), ("foam-cored", 0.586)]
 
 
-@pytest.mark.parametrize(
-    ("name", "resistance"), SANDWICHES, ids=[f"layers in series: {row[0]}" for row in SANDWICHES]
-)
+@pytest.mark.parametrize(("name", "resistance"), SANDWICHES, ids=[f"layers in series: {row[0]}" for row in SANDWICHES])
 def test_layers_in_series(name: str, resistance: float) -> None:
     construction = catalogue.find("construction", name)
     assert isinstance(construction, Construction)

@@ -45,8 +45,7 @@ def test_coil_duty_is_the_enthalpy_that_the_air_lost(
     wet_in = HAPropsSI("W", "T", entering + 273.15, "R", relative, "P", SEA_LEVEL)
     wet_coil = HAPropsSI("W", "T", apparatus + 273.15, "R", 1.0, "P", SEA_LEVEL)
     enthalpies = [
-        HAPropsSI("H", "T", t + 273.15, "W", w, "P", SEA_LEVEL)
-        for t, w in ((entering, wet_in), (apparatus, wet_coil))
+        HAPropsSI("H", "T", t + 273.15, "W", w, "P", SEA_LEVEL) for t, w in ((entering, wet_in), (apparatus, wet_coil))
     ]
     # What meets the coil leaves saturated at its temperature; what goes by is unchanged.
     drained = (wet_in - wet_coil) * PropsSI("H", "T", apparatus + 273.15, "P", SEA_LEVEL, "Water")

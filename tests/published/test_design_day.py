@@ -17,9 +17,7 @@ TABLE_6 = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(
-    ("hour", "share"), TABLE_6, ids=[f"ASHRAE 2021 14.13 table 6 hour {h}" for h, _ in TABLE_6]
-)
+@pytest.mark.parametrize(("hour", "share"), TABLE_6, ids=[f"ASHRAE 2021 14.13 table 6 hour {h}" for h, _ in TABLE_6])
 def test_dry_bulb(hour: int, share: float) -> None:
     day = DesignDay(33.0, 10.0, 24.0, 3.0, 0.0, 3.5)
     found = dry_bulb_of(day, np.array([hour * 3600.0]))[0]

@@ -17,9 +17,7 @@ from anchorwatt.physics.engine import (
 HOUR = 3600.0
 
 
-def litres_an_hour(
-    power: float, speed: float, displacement: float, friction: float, efficiency: float
-) -> float:
+def litres_an_hour(power: float, speed: float, displacement: float, friction: float, efficiency: float) -> float:
     flow = fuel_flow(power, speed, displacement, friction, efficiency, DIESEL_HEATING_VALUE)
     return 1000.0 * fuel_volume(flow * HOUR)
 

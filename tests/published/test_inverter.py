@@ -26,8 +26,7 @@ def test_cec_measured_inverters_via_pvlib_sandia_model_are_of_this_form() -> Non
         terms = np.stack([np.ones_like(share), share, share**2], axis=1)
         fixed, slope, quadratic = np.linalg.lstsq(terms * rated / taken[:, None], np.ones(10))[0]
         ours = [
-            output / converter_input(output, rated, fixed * rated, slope - 1.0, quadratic)
-            for output in given.tolist()
+            output / converter_input(output, rated, fixed * rated, slope - 1.0, quadratic) for output in given.tolist()
         ]
         worst.append(np.abs(np.array(ours) - given / taken).max())
     assert len(worst) > 200

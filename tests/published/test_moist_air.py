@@ -37,9 +37,7 @@ AIR = [
 ]
 AIR += [(13.0, 0.95), (0.0, 0.6), (-10.0, 0.8), (45.0, 0.3)]
 PRESSURES = [SEA_LEVEL, 95_000.0]
-air = pytest.mark.parametrize(
-    ("temperature", "share"), AIR, ids=[f"{t:g} C {round(100 * r)} %" for t, r in AIR]
-)
+air = pytest.mark.parametrize(("temperature", "share"), AIR, ids=[f"{t:g} C {round(100 * r)} %" for t, r in AIR])
 at_pressure = pytest.mark.parametrize("pressure", PRESSURES, ids=["101325 Pa", "95000 Pa"])
 
 
@@ -64,9 +62,7 @@ def test_saturation_pressure_is_psychrolibs(psychrolib: ModuleType, temperature:
 
 @at_pressure
 @air
-def test_state_is_psychrolibs(
-    psychrolib: ModuleType, temperature: float, share: float, pressure: float
-) -> None:
+def test_state_is_psychrolibs(psychrolib: ModuleType, temperature: float, share: float, pressure: float) -> None:
     ratio = humidity_ratio(temperature, share, pressure)
     assert ratio == pytest.approx(psychrolib.GetHumRatioFromRelHum(temperature, share, pressure), rel=1e-9)
     assert enthalpy(temperature, ratio) == pytest.approx(
@@ -82,18 +78,14 @@ def test_state_is_psychrolibs(
 
 @at_pressure
 @air
-def test_state_is_coolprops_but_for_real_gas_effects(
-    temperature: float, share: float, pressure: float
-) -> None:
+def test_state_is_coolprops_but_for_real_gas_effects(temperature: float, share: float, pressure: float) -> None:
     from CoolProp.CoolProp import HAPropsSI
 
     given = ("T", temperature + 273.15, "R", share, "P", pressure)
     ratio = humidity_ratio(temperature, share, pressure)
     assert ratio == pytest.approx(HAPropsSI("W", *given), rel=IDEAL_GAS_ERROR)
     # Enthalpy changes sign near 0 °C: 0.7 % of what 35 °C 70 % air has.
-    assert enthalpy(temperature, ratio) == pytest.approx(
-        HAPropsSI("H", *given), rel=IDEAL_GAS_ERROR, abs=150.0
-    )
+    assert enthalpy(temperature, ratio) == pytest.approx(HAPropsSI("H", *given), rel=IDEAL_GAS_ERROR, abs=150.0)
     assert 1.0 / density(temperature, ratio, pressure) == pytest.approx(HAPropsSI("V", *given), rel=0.002)
     assert dew_point(ratio, pressure) == pytest.approx(HAPropsSI("D", *given) - 273.15, abs=0.03)
 

@@ -16,9 +16,7 @@ IRRADIANCE = st.floats(0.0, 1300.0)
 def test_pvlib_pvwatts_dc(irradiance: float, cell: float, peak: float, coefficient: float) -> None:
     """The direct-current model of NREL/TP-6A20-62641."""
     expected = pvlib.pvsystem.pvwatts_dc(irradiance, cell, peak, coefficient)
-    assert panel_power(irradiance, cell, peak, coefficient, 1.0) == pytest.approx(
-        expected, rel=1e-9, abs=1e-9
-    )
+    assert panel_power(irradiance, cell, peak, coefficient, 1.0) == pytest.approx(expected, rel=1e-9, abs=1e-9)
 
 
 @given(IRRADIANCE, st.floats(-10.0, 45.0), st.floats(40.0, 55.0))

@@ -71,16 +71,12 @@ DIAMETERS = [
     ("written", "dimension", "unit", "printed", "half_digit"),
     [pytest.param(*row[:5], id=f"{row[5]}: {row[0]}") for row in FACTORS],
 )
-def test_a_factor_is_as_printed(
-    written: str, dimension: str, unit: str, printed: float, half_digit: float
-) -> None:
+def test_a_factor_is_as_printed(written: str, dimension: str, unit: str, printed: float, half_digit: float) -> None:
     reading = convert(parse(written, dimension), unit, dimension)
     assert reading == pytest.approx(printed, rel=0, abs=half_digit)
 
 
-@pytest.mark.parametrize(
-    ("gauge", "printed"), [pytest.param(*row, id=f"{GAUGE_TABLE}: {row[0]}") for row in DIAMETERS]
-)
+@pytest.mark.parametrize(("gauge", "printed"), [pytest.param(*row, id=f"{GAUGE_TABLE}: {row[0]}") for row in DIAMETERS])
 def test_a_gauge_is_as_thick_as_printed(gauge: str, printed: float) -> None:
     diameter = WireGauge.parse(gauge).diameter
     assert convert(diameter, "in") == pytest.approx(printed, rel=0, abs=0.5e-4)

@@ -93,9 +93,7 @@ def circuit(capacity: float = 7000.0, power: float = 1900.0, turn_down: float = 
 
 def handler(name: str, cabin: int, capacity: float, priority: float = 1.0) -> Handler:
     """An air handler with 50 L/s a kilowatt."""
-    return Handler(
-        name, cabin, capacity, capacity * 5e-5, capacity * 0.035, 0.4, 0.15, 3.0, 1.0, priority, 14.0
-    )
+    return Handler(name, cabin, capacity, capacity * 5e-5, capacity * 0.035, 0.4, 0.15, 3.0, 1.0, priority, 14.0)
 
 
 def unit(name: str, cabin: int, capacity: float = 3500.0) -> SelfContainedUnit:
@@ -174,9 +172,7 @@ def alternator(name: str = "alternator", rated: float = 180.0, volts: float = 28
     )
 
 
-def engine(
-    alternators: tuple[Alternator, ...] = (), power: float = 110e3, name: str = "main engine"
-) -> Engine:
+def engine(alternators: tuple[Alternator, ...] = (), power: float = 110e3, name: str = "main engine") -> Engine:
     return Engine(
         name=name,
         rated_power=power,
@@ -242,9 +238,7 @@ def boat(cabins: int = 2, **changes: object) -> Specification:
         displacement=17_000.0,
         place=place(),
         cabins=rooms,
-        partitions=tuple(
-            Partition(f"bulkhead {c + 1}", (c, c + 1), 6.0, JOINERY, 0.01) for c in range(cabins - 1)
-        ),
+        partitions=tuple(Partition(f"bulkhead {c + 1}", (c, c + 1), 6.0, JOINERY, 0.01) for c in range(cabins - 1)),
         plant=SharedPlant(
             "test plant",
             circuit(),

@@ -8,18 +8,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from scipy.integrate import solve_ivp
 
-from anchorwatt.physics.air_handler import call_share
+from anchorwatt.physics.air_handler import call_share, coil_approach
+from anchorwatt.physics.battery import current_for_power
 from anchorwatt.physics.moist_air import CP_AIR, latent_heat, saturation_humidity_ratio
 from anchorwatt.physics.people import latent_from_person, sensible_from_person
 from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats, Forcing, State
 from anchorwatt.simulation.electric import bank_point, inverter_power, transformer_power
 from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
 from anchorwatt.simulation.plant import compressor_power, dispatch, grid_value
-from anchorwatt.physics.battery import current_for_power
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         np.zeros(handlers),
     )
     entering, entering_humidity = np.zeros(handlers), np.zeros(handlers)
-    call, demand = np.zeros(handlers), np.zeros(handlers)
+    call, demand, approach = np.zeros(handlers), np.zeros(handlers), np.zeros(handlers)
     pressure = float(forcing.pressure[0])
     air_at, wet_at = slice(nodes, nodes + cabins), slice(nodes + 2 * cabins, nodes + 3 * cabins)
     loose_at = slice(nodes + cabins, nodes + 2 * cabins)
@@ -71,13 +72,14 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         star_weight = boat.fabric.furnishing_radiation[0].copy()
         star_sum = boat.fabric.furnishing_radiation[0] * loose
         for c in range(cabins):
-            s, l, f = (
-                float(x[0, c, k])
-                for x in (forcing.people_sensible, forcing.people_latent, forcing.people_shift)
+            s, wet_heat, f = (
+                float(x[0, c, k]) for x in (forcing.people_sensible, forcing.people_latent, forcing.people_shift)
             )
-            people = sensible_from_person(s, l, f, float(air[c])) if s + l > 0 else 0.0
+            people = sensible_from_person(s, wet_heat, f, float(air[c])) if s + wet_heat > 0 else 0.0
             vapour = (
-                latent_from_person(s, l, f, float(air[c])) / latent_heat(float(air[c])) if s + l > 0 else 0.0
+                latent_from_person(s, wet_heat, f, float(air[c])) / latent_heat(float(air[c]))
+                if s + wet_heat > 0
+                else 0.0
             )
             into_air[c] += forcing.air_gain[0, c, k] + (1 - PEOPLE_RADIANT) * people
             star_heat[c] += (
@@ -112,9 +114,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
                 into_air[a] -= blown
         blown = boat.fabric.furnishing_convection[0] * (air - loose)
         into_loose += blown + boat.fabric.furnishing_radiation[0] * (star - loose)
-        into_air += (boat.fabric.window_conductance[0] + boat.fabric.outdoor_flow[0] * CP_AIR) * (
-            outdoor - air
-        ) - blown
+        into_air += (boat.fabric.window_conductance[0] + boat.fabric.outdoor_flow[0] * CP_AIR) * (outdoor - air) - blown
         into_air += CP_AIR * (boat.fabric.exchange[0] @ air - boat.fabric.exchange[0].sum(axis=1) * air)
         into_wet += (
             boat.fabric.outdoor_flow[0] * (damp - wet)
@@ -132,17 +132,16 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
             point = float(forcing.set_point[0, c, k])
             entering[h], entering_humidity[h] = air[c], wet[c]
             call[h] = (
-                0.0
-                if math.isnan(point)
-                else call_share(float(air[c]), point, float(boat.plant.handler_band[0, h]))
+                0.0 if math.isnan(point) else call_share(float(air[c]), point, float(boat.plant.handler_band[0, h]))
             )
+            approach[h] = coil_approach(float(boat.plant.handler_approach[0, h]), float(call[h]))
             demand[h] = grid_value(boat.plant.handler_demand[0], h, float(call[h]))
         cold, taken = dispatch(
             entering,
             entering_humidity,
             call,
             demand,
-            boat.plant.handler_approach[0],
+            approach,
             boat.plant.handler_priority[0],
             lowest,
             float(boat.plant.highest_evaporating[0]),
@@ -159,10 +158,10 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
             if call[h] <= 0.0:
                 continue
             c = boat.plant.handler_cabin[h]
-            adp = cold + float(boat.plant.handler_approach[0, h])
+            adp = cold + float(approach[h])
             fan = grid_value(boat.plant.handler_fan[0], h, float(call[h]))
             power += fan
-            into_air[c] += fan - share[h] * demand[h] * (air[c] - lowest - boat.plant.handler_approach[0, h])
+            into_air[c] += fan - share[h] * demand[h] * (air[c] - lowest - approach[h])
             into_wet[c] -= flow[h] * max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))
         if taken > 0.0:
             drawn, duty = compressor_power(
@@ -195,9 +194,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
             ]
         )
 
-    y = np.concatenate(
-        [state.node[0], state.air[0], state.furnishing[0], state.humidity[0], state.charge, [0.0]]
-    )
+    y = np.concatenate([state.node[0], state.air[0], state.furnishing[0], state.humidity[0], state.charge, [0.0]])
     history = [y]
     # What the plan or the hour changes is constant between these edges: one integration each.
     changing = [
@@ -208,7 +205,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         *forcing.people_sensible[0],
     ]
     edges = sorted({0, steps, *(k for k in range(1, steps) for x in changing if x[k] != x[k - 1])})
-    for first, last in zip(edges, edges[1:]):
+    for first, last in pairwise(edges):
         times = np.arange(first + 1, last + 1) * step
 
         def right(t: float, y: Floats, first: int = first, last: int = last) -> Floats:
@@ -228,6 +225,4 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         history.extend(answer.y.T)
         y = answer.y[:, -1]
     table = np.array(history).T
-    return Reference(
-        np.arange(steps + 1) * step, table[air_at], table[wet_at], table[-2], float(table[-1, -1])
-    )
+    return Reference(np.arange(steps + 1) * step, table[air_at], table[wet_at], table[-2], float(table[-1, -1]))

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
+from typing import Any
 
 import numpy as np
 import pytest
 
+from anchorwatt.design.specification import Doing
 from anchorwatt.simulation.arrays import Summary
 from anchorwatt.simulation.runs import Run, Simulation
 from tests.simulation import boats
@@ -19,7 +22,7 @@ def harbour_plan() -> Simulation:
     """A plan with shore power, motoring and anchorage, solar on deck."""
     made = boats.boat(2)
     day, motoring, evening, night = made.plan
-    ashore = replace(day, doing=boats.Doing.ON_SHORE_POWER, set_points=night.set_points)
+    ashore = replace(day, doing=Doing.ON_SHORE_POWER, set_points=night.set_points)
     return Simulation(replace(made, plan=(ashore, motoring, evening, night), solar=boats.SUNNY))
 
 
@@ -28,6 +31,7 @@ def flat_bank() -> Simulation:
     return Simulation(replace(boats.boat(2), bank=boats.bank(capacity=60.0)))
 
 
+@cache
 def runs() -> list[Run]:
     made = []
     for simulation in (Simulation(boats.boat(3)), harbour_plan(), flat_bank()):
@@ -41,11 +45,9 @@ def runs() -> list[Run]:
 
 
 @pytest.fixture(scope="module", params=range(15))
-def run(request: pytest.FixtureRequest) -> Run:
-    if not hasattr(request.module, "_runs"):
-        request.module._runs = runs()
-    made: list[Run] = request.module._runs
-    return made[request.param]
+def run(request: Any) -> Run:
+    index: int = request.param
+    return runs()[index]
 
 
 def throughput(summary: Summary) -> float:
@@ -74,9 +76,7 @@ def test_ac_side_closes(run: Run) -> None:
 
 def test_bank_store_closes(run: Run) -> None:
     s = run.summary
-    assert float(s.bank_out[0] + s.bank_loss[0] + s.bank_stored[0]) == pytest.approx(
-        0.0, abs=ENERGY * throughput(s)
-    )
+    assert float(s.bank_out[0] + s.bank_loss[0] + s.bank_stored[0]) == pytest.approx(0.0, abs=ENERGY * throughput(s))
 
 
 def test_ampere_hours_are_the_change_of_charge(run: Run) -> None:

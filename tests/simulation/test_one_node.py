@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from anchorwatt.design.specification import Window
 from anchorwatt.physics.moist_air import CP_AIR
 from anchorwatt.simulation.arrays import UNCOOLED
 from anchorwatt.simulation.runs import Simulation
@@ -22,7 +23,7 @@ def bare(step: float) -> Simulation:
         furnishing_area=0.0,
         leakage=6.0 / 3600.0,
         fresh_air=0.0,
-        windows=(boats.Window("window", 2.0, 5.0, 0.0, 1, 1.0, 0.0, math.pi / 2),),
+        windows=(Window("window", 2.0, 5.0, 0.0, 1, 1.0, 0.0, math.pi / 2),),
     )
     made = boats.boat(1)
     quiet = tuple(replace(period, occupants=()) for period in boats.plan(1, 0))

@@ -104,9 +104,7 @@ def test_defaults_are_dumped_as_texts_too() -> None:
         ({"cable": "9/0 AWG"}, '"9/0 AWG"', "a wire gauge"),
     ],
 )
-def test_a_fault_says_what_was_found_and_what_is_allowed(
-    wrong: dict[str, object], found: str, allowed: str
-) -> None:
+def test_a_fault_says_what_was_found_and_what_is_allowed(wrong: dict[str, object], found: str, allowed: str) -> None:
     told = problem(**wrong)
     assert told["found"] == found
     assert allowed in told["allowed"]

@@ -18,9 +18,7 @@ def test_it_has_only_what_javascript_has_too(dimension: str) -> None:
 
 
 @pytest.mark.parametrize("dimension", sorted(DIMENSIONS))
-@pytest.mark.parametrize(
-    "text", ["", "12", "12.5", "twelve", "12 furlong", "12 m s", "1 ft; rm", "nan", "0,5 m"]
-)
+@pytest.mark.parametrize("text", ["", "12", "12.5", "twelve", "12 furlong", "12 m s", "1 ft; rm", "nan", "0,5 m"])
 def test_it_marks_what_the_reader_refuses(dimension: str, text: str) -> None:
     assert not re.search(pattern_of(dimension), text)
 

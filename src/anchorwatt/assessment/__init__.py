@@ -31,8 +31,10 @@ from anchorwatt.units import show
 
 CAUTIONS = (
     "Anchorwatt advises; it does not certify. Local codes and licensed or certified people decide.",
-    "Lithium batteries, shore power, refrigerant, running engines and through-hull work can kill or sink: "
-    "leave them to people who are qualified for them.",
+    (
+        "Lithium batteries, shore power, refrigerant, running engines and through-hull work can kill or sink: "
+        "leave them to people who are qualified for them."
+    ),
     "Keep carbon-monoxide alarms working: a quiet night of your own does not stop a neighbour's exhaust.",
 )
 
@@ -75,9 +77,7 @@ class Assessment:
     @cached_property
     def headline(self) -> tuple[Answer, ...]:
         """The answers that decide the job."""
-        return headline(
-            self.specification, self.simulation, self.checks, lambda key: origin(self.design, key)
-        )
+        return headline(self.specification, self.simulation, self.checks, lambda key: origin(self.design, key))
 
     def answer(self, key: str) -> Answer:
         """The headline answer of that key.
@@ -128,9 +128,7 @@ class Assessment:
             fuel_burnt=math.nan if math.isnan(reached) else float(run.summary.fuel[0]) / DIESEL_DENSITY,
             mean_alternator_current=float(run.series.alternator_current[0].sum(axis=0).mean()),
             highest_winding=float(run.summary.hottest_winding[0]),
-            held_by=tuple(
-                (name, float(share)) for name, share in zip(HELD_BY, held, strict=True) if share > 0.0
-            ),
+            held_by=tuple((name, float(share)) for name, share in zip(HELD_BY, held, strict=True) if share > 0.0),
             table=recharge_table(self.specification, run),
         )
 
@@ -161,11 +159,12 @@ class Assessment:
 
 
 def _comparison(plant: str, run: Run, starting: str, mass: float) -> Comparison:
+    interrupted = float(run.summary.unserved_energy[0]) > 0.0
     return Comparison(
         plant=plant,
         night_energy=float(run.summary.bank_out[0]),
         peak_plant_power=float(run.summary.peak_plant_power[0]),
-        starting_current_note=starting,
+        starting_current_note=f"{starting}; the night is interrupted" if interrupted else starting,
         charge_at_dawn=float(run.end.charge[0]),
         mass=mass,
     )

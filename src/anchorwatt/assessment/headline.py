@@ -27,9 +27,7 @@ def headline(
     reached = float(hold.summary.reserve_at[0])
     capacity = Input("bank", bank.capacity * bank.nominal_voltage, "energy", basis("dc.bank.module"))
     reserve = Input("reserve", brief.reserve, "share", basis("brief.reserve"))
-    start = Input(
-        "charge when the night begins", brief.charge_at_start, "share", basis("brief.charge_at_start")
-    )
+    start = Input("charge when the night begins", brief.charge_at_start, "share", basis("brief.charge_at_start"))
     dawn = float(night.end.charge[0])
     energy = float(summary.bank_out[0])
     plant = Input("cooling plant", float(summary.plant_energy[0]), "energy", "computed")
@@ -53,9 +51,7 @@ def headline(
             LONGEST_HOLD if math.isnan(reached) else reached,
             "time",
             "h",
-            "or longer"
-            if math.isnan(reached)
-            else "until the reserve is reached, the night going on as it began",
+            "or longer" if math.isnan(reached) else "until the reserve is reached, the night going on as it began",
             Why(
                 "time from the start of the night until the state of charge reaches the reserve",
                 (capacity, start, reserve, plant, others, direct, lost),
@@ -142,9 +138,7 @@ def headline(
             Why(
                 "highest minute of plant and AC loads, with the transformer's losses",
                 (
-                    Input(
-                        "inverter rating", specification.inverter.rated_power, "power", basis("ac.inverter")
-                    ),
+                    Input("inverter rating", specification.inverter.rated_power, "power", basis("ac.inverter")),
                     Input("plant at its peak", peak, "power", "computed"),
                 ),
                 KERNEL,

@@ -57,9 +57,7 @@ def run_table(specification: Specification, run: Run) -> Table:
                 "heat flow",
                 series.sensible[0, c],
             ),
-            Column(
-                f"latent_W.{cabin.name}", f"{cabin.name} latent cooling", "heat flow", series.latent[0, c]
-            ),
+            Column(f"latent_W.{cabin.name}", f"{cabin.name} latent cooling", "heat flow", series.latent[0, c]),
         ]
     return Table(run.name, run.clock, tuple(columns))
 

@@ -15,14 +15,10 @@ from anchorwatt.units.fields import HeatFlow, Mass, Power, Share, TemperatureDif
 class AirHandler(Part):
     """A coil and its fan in a cabin."""
 
-    rated_capacity: Annotated[HeatFlow, within("200 W", "50 kW")] = Field(
-        description="Nominal total capacity."
-    )
+    rated_capacity: Annotated[HeatFlow, within("200 W", "50 kW")] = Field(description="Nominal total capacity.")
     airflow: Annotated[VolumeFlow, within("1 L/s", "10 m3/s")] = Field(description="Air at full fan.")
     fan_power: Annotated[Power, within("0 W", "5 kW")] = Field(description="Fan at full speed.")
-    lowest_fan: Annotated[Share, within("5 %", "100 %")] = Field(
-        description="Lowest fan speed, share of full airflow."
-    )
+    lowest_fan: Annotated[Share, within("5 %", "100 %")] = Field(description="Lowest fan speed, share of full airflow.")
     bypass_factor: Annotated[Share, within("0 %", "80 %")] = Field(
         description="Share of the air that misses the coil, at full airflow."
     )

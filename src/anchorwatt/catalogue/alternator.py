@@ -27,21 +27,15 @@ from anchorwatt.units.refusal import Refused
 class Alternator(Part):
     """An alternator with its regulator and bracket."""
 
-    rated_current: Annotated[Current, within("5 A", "1000 A")] = Field(
-        description="Cold output at high speed."
-    )
-    voltage: Annotated[Voltage, within("10 V", "400 V")] = Field(
-        description="Voltage at which that was measured."
-    )
+    rated_current: Annotated[Current, within("5 A", "1000 A")] = Field(description="Cold output at high speed.")
+    voltage: Annotated[Voltage, within("10 V", "400 V")] = Field(description="Voltage at which that was measured.")
     speeds: tuple[Annotated[RotationalSpeed, within("100 rpm", "30000 rpm")], ...] = Field(
         min_length=2, max_length=100, description="Rotor speeds, rising; below the first it gives nothing."
     )
     currents: tuple[Annotated[Share, within("0 %", "120 %")], ...] = Field(
         min_length=2, max_length=100, description="Cold output at those speeds, share of the rated current."
     )
-    hot_loss: Annotated[Share, within("0 %", "60 %")] = Field(
-        description="Share of the output lost when hot."
-    )
+    hot_loss: Annotated[Share, within("0 %", "60 %")] = Field(description="Share of the output lost when hot.")
     efficiency: Annotated[Share, within("30 %", "95 %")] = Field(
         description="At half the rated current and 6000 rpm, cold."
     )
@@ -57,9 +51,7 @@ class Alternator(Part):
     frame_conductance: Annotated[ThermalConductance, within("0.5 W/K", "1 kW/K")] = Field(
         description="From frame to air at rated rotor speed."
     )
-    highest_winding: Annotated[Temperature, within("90 °C", "260 °C")] = Field(
-        description="Limit of the insulation."
-    )
+    highest_winding: Annotated[Temperature, within("90 °C", "260 °C")] = Field(description="Limit of the insulation.")
     highest_speed: Annotated[RotationalSpeed, within("1000 rpm", "40000 rpm")] = Field(
         description="Highest rotor speed for long."
     )

@@ -17,9 +17,7 @@ class Appliance(Part):
     """An electrical load."""
 
     power: Annotated[Power, within("0 W", "50 kW")] = Field(description="Power while it runs.")
-    duty: Annotated[Share, within("0 %", "100 %")] = Field(
-        description="Share of the time that it usually runs."
-    )
+    duty: Annotated[Share, within("0 %", "100 %")] = Field(description="Share of the time that it usually runs.")
     sensible_share: Annotated[Share, within("0 %", "100 %")] = Field(
         description="Share of the power that ends as heat in its cabin."
     )

@@ -24,12 +24,8 @@ class BatteryModule(Part):
     resistance: Annotated[Resistance, within("0.01 mohm", "1 ohm")] = Field(
         description="Resistance at 25 °C in mid charge, management included."
     )
-    charge_current: Annotated[Current, within("0.1 A", "5000 A")] = Field(
-        description="Highest charging current."
-    )
-    discharge_current: Annotated[Current, within("0.1 A", "5000 A")] = Field(
-        description="Highest discharging current."
-    )
+    charge_current: Annotated[Current, within("0.1 A", "5000 A")] = Field(description="Highest charging current.")
+    discharge_current: Annotated[Current, within("0.1 A", "5000 A")] = Field(description="Highest discharging current.")
     absorb_voltage: Annotated[Voltage, within("2 V", "1000 V")] = Field(
         description="Voltage at which charging is held."
     )
@@ -48,8 +44,7 @@ class BatteryModule(Part):
         per_cell = self.nominal_voltage / self.cells_in_series
         if abs(per_cell / self.cell.nominal_voltage - 1.0) > 0.05:
             raise Refused(
-                f"{self.nominal_voltage.text} for {self.cells_in_series} cells of "
-                f"{self.cell.nominal_voltage.text}",
+                f"{self.nominal_voltage.text} for {self.cells_in_series} cells of {self.cell.nominal_voltage.text}",
                 f"about {self.cells_in_series * self.cell.nominal_voltage:g} V",
             )
         if not self.cut_off_voltage < self.nominal_voltage < self.absorb_voltage:

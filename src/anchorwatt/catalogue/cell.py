@@ -38,9 +38,7 @@ class Cell(Part):
                 "three lists of the same length",
             )
         if points[0] != 0.0 or points[-1] != 1.0 or any(b <= a for a, b in pairwise(points)):
-            raise Refused(
-                "charge points that do not rise from 0 to 100 %", "states of charge rising from 0 % to 100 %"
-            )
+            raise Refused("charge points that do not rise from 0 to 100 %", "states of charge rising from 0 % to 100 %")
         if any(b < a for a, b in pairwise(voltages)):
             raise Refused("a voltage that falls while the cell fills", "voltages that never fall")
         return self

@@ -26,9 +26,7 @@ class CondensingUnit(Part):
     """A variable-speed compressor with its seawater condenser."""
 
     refrigerant: Refrigerant = Field(description="Refrigerant.")
-    rated_capacity: Annotated[HeatFlow, within("500 W", "100 kW")] = Field(
-        description="Cooling at the rating point."
-    )
+    rated_capacity: Annotated[HeatFlow, within("500 W", "100 kW")] = Field(description="Cooling at the rating point.")
     rated_power: Annotated[Power, within("50 W", "50 kW")] = Field(
         description="Compressor and drive at the rating point."
     )
@@ -38,12 +36,8 @@ class CondensingUnit(Part):
     rated_sea: Annotated[Temperature, within("0 °C", "40 °C")] = Field(
         description="Seawater temperature of the rating."
     )
-    superheat: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(
-        description="Superheat at suction."
-    )
-    subcooling: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(
-        description="Subcooling of the liquid."
-    )
+    superheat: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(description="Superheat at suction.")
+    subcooling: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(description="Subcooling of the liquid.")
     sea_flow: Annotated[LiquidFlow, within("0.5 L/min", "1000 L/min")] = Field(
         description="Seawater through the condenser."
     )
@@ -63,17 +57,13 @@ class CondensingUnit(Part):
     highest_condensing: Annotated[Temperature, within("30 °C", "75 °C")] = Field(
         description="Condensing temperature at which it protects itself."
     )
-    pump_power: Annotated[Power, within("0 W", "5 kW")] = Field(
-        description="Seawater pump, while the compressor runs."
-    )
+    pump_power: Annotated[Power, within("0 W", "5 kW")] = Field(description="Seawater pump, while the compressor runs.")
     standby_power: Annotated[Power, within("0 W", "500 W")] = Field(description="Controls, all the time.")
     mass: Annotated[Mass, within("1 kg", "2000 kg")] = Field(description="Mass with pump and pipes.")
 
     @model_validator(mode="after")
     def _limits_follow_each_other(self) -> CondensingUnit:
-        check_limits(
-            self.lowest_evaporating, self.rated_evaporating, self.highest_evaporating, self.highest_condensing
-        )
+        check_limits(self.lowest_evaporating, self.rated_evaporating, self.highest_evaporating, self.highest_condensing)
         return self
 
 

@@ -15,9 +15,7 @@ from anchorwatt.units.fields import Share, within
 class Cover(Part):
     """What shades a window."""
 
-    factor: Annotated[Share, within("0 %", "100 %")] = Field(
-        description="Share of the solar gain that is left."
-    )
+    factor: Annotated[Share, within("0 %", "100 %")] = Field(description="Share of the solar gain that is left.")
 
 
 CoverSlot = Annotated[Cover, Slot("cover")]

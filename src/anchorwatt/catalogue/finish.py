@@ -15,9 +15,7 @@ from anchorwatt.units.fields import Share, within
 class Finish(Part):
     """How an outside face takes the sun and radiates."""
 
-    absorptance: Annotated[Share, within("0 %", "100 %")] = Field(
-        description="Share of the sun that the face takes."
-    )
+    absorptance: Annotated[Share, within("0 %", "100 %")] = Field(description="Share of the sun that the face takes.")
     emittance: Annotated[Share, within("0 %", "100 %")] = Field(description="Long-wave emittance.")
 
 

@@ -19,9 +19,7 @@ class HullForm(Part):
     waterline_share: Annotated[Share, within("50 %", "100 %")] = Field(
         description="Length on the waterline over length."
     )
-    draught_share: Annotated[Share, within("1 %", "30 %")] = Field(
-        description="Draught of the hull body over length."
-    )
+    draught_share: Annotated[Share, within("1 %", "30 %")] = Field(description="Draught of the hull body over length.")
     freeboard_share: Annotated[Share, within("2 %", "30 %")] = Field(
         description="Mean height of the topsides over length."
     )
@@ -37,12 +35,8 @@ class HullForm(Part):
     superstructure_beam_share: Annotated[Share, within("20 %", "100 %")] = Field(
         description="Width of the deckhouse over beam of the boat."
     )
-    flare: Annotated[Angle, within("0 deg", "45 deg")] = Field(
-        description="Flare of the topsides from upright."
-    )
-    lean: Annotated[Angle, within("0 deg", "60 deg")] = Field(
-        description="Lean of the deckhouse's sides from upright."
-    )
+    flare: Annotated[Angle, within("0 deg", "45 deg")] = Field(description="Flare of the topsides from upright.")
+    lean: Annotated[Angle, within("0 deg", "60 deg")] = Field(description="Lean of the deckhouse's sides from upright.")
     speed_coefficient: float = Field(
         ge=0.5,
         le=6.0,

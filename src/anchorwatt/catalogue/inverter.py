@@ -15,22 +15,14 @@ from anchorwatt.units.fields import Mass, Power, Share, Voltage, within
 class Inverter(Part):
     """An inverter: loss = no load + linear P + quadratic P²/rated."""
 
-    input_voltage: Annotated[Voltage, within("10 V", "400 V")] = Field(
-        description="Nominal voltage of its bank."
-    )
-    rated_power: Annotated[Power, within("50 W", "100 kW")] = Field(
-        description="Output that it gives for long."
-    )
-    no_load_power: Annotated[Power, within("0 W", "2 kW")] = Field(
-        description="Loss without load, switched on."
-    )
+    input_voltage: Annotated[Voltage, within("10 V", "400 V")] = Field(description="Nominal voltage of its bank.")
+    rated_power: Annotated[Power, within("50 W", "100 kW")] = Field(description="Output that it gives for long.")
+    no_load_power: Annotated[Power, within("0 W", "2 kW")] = Field(description="Loss without load, switched on.")
     linear: Annotated[Share, within("0 %", "30 %")] = Field(description="Loss that grows with the output.")
     quadratic: Annotated[Share, within("0 %", "30 %")] = Field(
         description="Loss that grows with the square of the output, at rated output."
     )
-    sleep_power: Annotated[Power, within("0 W", "500 W")] = Field(
-        description="Taken when there is no load at all."
-    )
+    sleep_power: Annotated[Power, within("0 W", "500 W")] = Field(description="Taken when there is no load at all.")
     mass: Annotated[Mass, within("0.2 kg", "1000 kg")] = Field(description="Mass.")
 
 

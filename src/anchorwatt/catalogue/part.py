@@ -22,7 +22,7 @@ Row = Mapping[str, Any]
 _records: dict[str, type[Part]] = {}
 
 
-class NotInCatalogue(AnchorwattError, ValueError):  # noqa: N818 - named as the others of errors.py
+class NotInCatalogue(AnchorwattError, ValueError):
     """The catalogue has no such kind, or no such row of a kind."""
 
     def __init__(self, found: str, allowed: str) -> None:

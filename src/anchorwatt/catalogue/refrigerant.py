@@ -6,15 +6,15 @@ from typing import Literal
 
 from anchorwatt.units.refusal import Refused
 
-Refrigerant = Literal["R410A", "R32", "R134a", "R454B"]
+Refrigerant = Literal["R410A", "R32", "R134a"]
 """Names as CoolProp knows them."""
 
 
 def check_limits(lowest: float, rated: float, highest: float, condensing: float) -> None:
     """Refuse temperatures of a circuit that are out of order, all in °C."""
-    if not lowest <= rated <= highest < condensing:
+    if not (lowest <= rated < condensing and lowest < highest < condensing):
         raise Refused(
             f"lowest {lowest:g}, rated {rated:g}, highest evaporating {highest:g} "
             f"and highest condensing {condensing:g} °C",
-            "temperatures in this order, from low to high",
+            "the lowest evaporating temperature under the rated and the highest, all under the highest condensing",
         )

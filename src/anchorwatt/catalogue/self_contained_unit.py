@@ -27,9 +27,7 @@ class SelfContainedUnit(Part):
     """A unit with its own fixed-speed compressor, in the cabin."""
 
     refrigerant: Refrigerant = Field(description="Refrigerant.")
-    rated_capacity: Annotated[HeatFlow, within("500 W", "100 kW")] = Field(
-        description="Cooling at the rating point."
-    )
+    rated_capacity: Annotated[HeatFlow, within("500 W", "100 kW")] = Field(description="Cooling at the rating point.")
     rated_power: Annotated[Power, within("50 W", "50 kW")] = Field(
         description="Compressor and drive at the rating point."
     )
@@ -39,12 +37,8 @@ class SelfContainedUnit(Part):
     rated_sea: Annotated[Temperature, within("0 °C", "40 °C")] = Field(
         description="Seawater temperature of the rating."
     )
-    superheat: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(
-        description="Superheat at suction."
-    )
-    subcooling: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(
-        description="Subcooling of the liquid."
-    )
+    superheat: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(description="Superheat at suction.")
+    subcooling: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(description="Subcooling of the liquid.")
     sea_flow: Annotated[LiquidFlow, within("0.5 L/min", "1000 L/min")] = Field(
         description="Seawater through the condenser."
     )
@@ -63,9 +57,7 @@ class SelfContainedUnit(Part):
     )
     airflow: Annotated[VolumeFlow, within("1 L/s", "10 m3/s")] = Field(description="Air through the coil.")
     fan_power: Annotated[Power, within("0 W", "5 kW")] = Field(description="Fan.")
-    bypass_factor: Annotated[Share, within("0 %", "80 %")] = Field(
-        description="Share of the air that misses the coil."
-    )
+    bypass_factor: Annotated[Share, within("0 %", "80 %")] = Field(description="Share of the air that misses the coil.")
     approach: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(
         description="Apparatus dew point over the evaporating temperature."
     )
@@ -77,9 +69,7 @@ class SelfContainedUnit(Part):
 
     @model_validator(mode="after")
     def _limits_follow_each_other(self) -> SelfContainedUnit:
-        check_limits(
-            self.lowest_evaporating, self.rated_evaporating, self.highest_evaporating, self.highest_condensing
-        )
+        check_limits(self.lowest_evaporating, self.rated_evaporating, self.highest_evaporating, self.highest_condensing)
         return self
 
 

@@ -15,9 +15,7 @@ from anchorwatt.units.fields import Mass, PerKelvin, Power, TemperatureDifferenc
 class SolarPanel(Part):
     """A solar panel."""
 
-    peak_power: Annotated[Power, within("5 W", "1000 W")] = Field(
-        description="Power at standard test conditions."
-    )
+    peak_power: Annotated[Power, within("5 W", "1000 W")] = Field(description="Power at standard test conditions.")
     temperature_coefficient: Annotated[PerKelvin, within("-1 %/K", "0 %/K")] = Field(
         description="Change of power with cell temperature."
     )

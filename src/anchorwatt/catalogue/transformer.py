@@ -17,9 +17,7 @@ class Transformer(Part):
 
     rated_power: Annotated[ApparentPower, within("100 VA", "200 kVA")] = Field(description="Rating.")
     core_loss: Annotated[Power, within("0 W", "5 kW")] = Field(description="Loss without load.")
-    copper_loss: Annotated[Power, within("0 W", "20 kW")] = Field(
-        description="Loss in the windings at rated load."
-    )
+    copper_loss: Annotated[Power, within("0 W", "20 kW")] = Field(description="Loss in the windings at rated load.")
     mass: Annotated[Mass, within("0.5 kg", "2000 kg")] = Field(description="Mass.")
 
 

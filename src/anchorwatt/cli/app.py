@@ -100,9 +100,7 @@ def assess(
             _show(None, as_json, lambda: screens.estimates(assessment))
             return
         _write(assessment, csv, plot, units, ("assess", "cabins", "night", "day", "recharge"))
-        _show(
-            plain.assessment(assessment, file), as_json, lambda: screens.assessment(assessment, units.value)
-        )
+        _show(plain.assessment(assessment, file), as_json, lambda: screens.assessment(assessment, units.value))
 
 
 @app.command(short_help="Show where each cabin's heat comes from.")
@@ -179,9 +177,7 @@ def _assessed(file: Path) -> Assessment:
     return assessment
 
 
-def _write(
-    assessment: Assessment, csv: Path | None, plot: Path | None, units: Units, tables: tuple[str, ...]
-) -> None:
+def _write(assessment: Assessment, csv: Path | None, plot: Path | None, units: Units, tables: tuple[str, ...]) -> None:
     """Write what was asked for as files, all or none."""
     from anchorwatt.cli.as_csv import csv_files
     from anchorwatt.cli.files import write_all

@@ -142,9 +142,7 @@ def _recharge(found: Recharge | None) -> Plain | None:
         "fuel_burnt_L": figure("fuel_burnt_L", found.fuel_burnt, "liquid volume"),
         "mean_alternator_current_A": figure("_A", found.mean_alternator_current, "current"),
         "highest_winding_temperature_C": figure("_C", found.highest_winding, "temperature"),
-        "held_by": [
-            {"cause": cause, "time_pct": figure("time_pct", share, "share")} for cause, share in found.held_by
-        ],
+        "held_by": [{"cause": cause, "time_pct": figure("time_pct", share, "share")} for cause, share in found.held_by],
     }
 
 

@@ -84,9 +84,7 @@ def shown(value: Any, system: System) -> str:
     if isinstance(value, Quantity):
         return show(float(value), value.dimension, system)
     if isinstance(value, BaseModel):
-        inside = [
-            shown(getattr(value, field), system) for field in type(value).model_fields if field != "source"
-        ]
+        inside = [shown(getattr(value, field), system) for field in type(value).model_fields if field != "source"]
         return " ".join(words for words in inside if words)
     if isinstance(value, (list, tuple)):
         return ", ".join(shown(one, system) for one in value)

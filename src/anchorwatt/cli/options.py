@@ -23,9 +23,7 @@ Json = Annotated[
 ]
 Csv = Annotated[
     Path | None,
-    typer.Option(
-        "--csv", metavar="DIR", help="Also write the tables to this folder as CSV.", show_default=False
-    ),
+    typer.Option("--csv", metavar="DIR", help="Also write the tables to this folder as CSV.", show_default=False),
 ]
 Plot = Annotated[
     Path | None,
@@ -33,9 +31,7 @@ Plot = Annotated[
 ]
 Why = Annotated[
     str | None,
-    typer.Option(
-        "--why", metavar="KEY", help="Explain one answer instead, e.g. hold_hours.", show_default=False
-    ),
+    typer.Option("--why", metavar="KEY", help="Explain one answer instead, e.g. hold_hours.", show_default=False),
 ]
 Estimates = Annotated[
     bool, typer.Option("--estimates", help="Show instead how each figure was found that nobody typed.")

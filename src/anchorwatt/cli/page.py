@@ -72,9 +72,7 @@ def table(
     grid = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), show_header=any(heads), header_style="bold")
     for number, (head, side) in enumerate(zip(heads, sides, strict=True)):
         justify: JustifyMethod = "right" if side == ">" else "left"
-        grid.add_column(
-            Text(head), justify=justify, no_wrap=free is not None and number != free, overflow="fold"
-        )
+        grid.add_column(Text(head), justify=justify, no_wrap=free is not None and number != free, overflow="fold")
     for row in rows:
         grid.add_row(*(cell if isinstance(cell, Text) else Text(cell) for cell in row))
     return grid

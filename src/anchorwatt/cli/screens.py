@@ -179,9 +179,7 @@ def _gains(cabins: list[CabinAnswer], system: System) -> RenderableType:
     if not cabins:
         return Text("No cabin of this design is ever cooled.")
     heads = ("cabin", *(_narrow(cause) for cause, _ in cabins[0].gains))
-    rows = [
-        (cabin.name, *(reading(gain, "heat flow", system) for _, gain in cabin.gains)) for cabin in cabins
-    ]
+    rows = [(cabin.name, *(reading(gain, "heat flow", system) for _, gain in cabin.gains)) for cabin in cabins]
     return table(heads, figures(heads), rows, free=0)
 
 
@@ -206,10 +204,7 @@ def _series(
     run: Table, rows: list[int], keys: tuple[str, ...], names: tuple[str, ...], system: System
 ) -> RenderableType:
     columns = [run.column(key) for key in keys]
-    heads = [
-        f"{name}\n{heading_unit(column.dimension, system)}"
-        for name, column in zip(names, columns, strict=True)
-    ]
+    heads = [f"{name}\n{heading_unit(column.dimension, system)}" for name, column in zip(names, columns, strict=True)]
     lines = [
         (
             show_clock(run.clock[row]),
@@ -240,9 +235,7 @@ def _alternators(found: Recharge, system: System) -> list[RenderableType]:
     bank = ("charge_pct", "bank_current_A", "bank_voltage_V", "plant_power_W", "fuel_flow_L_per_h")
     heads = ("charge", "from bank", "bank", "plant", "fuel")
     tables = [_series(run, rows, bank, heads, system)]
-    machines = [
-        one.key.split(".", 1)[1] for one in run.columns if one.key.startswith("alternator_current_A.")
-    ]
+    machines = [one.key.split(".", 1)[1] for one in run.columns if one.key.startswith("alternator_current_A.")]
     for name in machines:
         keys = (
             f"alternator_current_A.{name}",
@@ -300,9 +293,7 @@ def _estimates_heading(assessment: Assessment) -> str:
 def _estimates_in_short(assessment: Assessment) -> list[RenderableType]:
     parts: list[RenderableType] = []
     for place, some in by_place(assessment.estimates).items():
-        each = "; ".join(
-            f"{key} {unbroken(one.value) if len(one.value) < 12 else one.value}" for key, one in some
-        )
+        each = "; ".join(f"{key} {unbroken(one.value) if len(one.value) < 12 else one.value}" for key, one in some)
         parts.append(Paragraph(f"{place}: {each}"))
     return [*parts, Text("How each was found: --estimates, --json or --csv.")]
 

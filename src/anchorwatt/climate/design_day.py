@@ -34,9 +34,7 @@ def dry_bulb_of(day: DesignDay, time: Floats) -> Floats:
     return np.asarray(day.highest_dry_bulb - day.daily_range * below, dtype=np.float64)
 
 
-def clear_sky(
-    elevation: Floats, turbidity: float, sun_outside: float, pressure: float
-) -> tuple[Floats, Floats]:
+def clear_sky(elevation: Floats, turbidity: float, sun_outside: float, pressure: float) -> tuple[Floats, Floats]:
     """Direct normal and diffuse horizontal sun under a clear sky.
 
     Parameters

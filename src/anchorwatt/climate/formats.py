@@ -227,9 +227,7 @@ def check_epw_heading(file: str, heading: Sequence[str]) -> None:
     """An EPW file has eight heading lines; the last tells how many rows make an hour."""
     wanted = "DATA PERIODS"
     if len(heading) < EPW.first_row or not heading[-1].upper().startswith(wanted):
-        raise fault(
-            file, len(heading), "another heading", f'eight heading lines, the last "{wanted},1,1,..."'
-        )
+        raise fault(file, len(heading), "another heading", f'eight heading lines, the last "{wanted},1,1,..."')
     parts = heading[-1].split(",")
     if len(parts) < 3 or parts[2].strip() != "1":
         found = parts[2].strip() if len(parts) > 2 else "nothing"
@@ -294,9 +292,7 @@ TMY2_FLAGS = 21
 """Source flags in a TMY2 row (user's manual, NREL 1995, table 3-2)."""
 
 
-def table(
-    file: str, layout: Format, hours: Sequence[Hour], data: pd.DataFrame, meta: dict[str, Any]
-) -> HourTable:
+def table(file: str, layout: Format, hours: Sequence[Hour], data: pd.DataFrame, meta: dict[str, Any]) -> HourTable:
     """The columns in SI, each value checked."""
     first_line = layout.first_row + 1
     columns = {name: column(file, layout, name, data, first_line) for name in LIMITS}

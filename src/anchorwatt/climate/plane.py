@@ -66,8 +66,7 @@ def irradiance_on(weather: Weather, tilt: float, bearing: float | Floats) -> Pla
         projection_ratio=cosine / np.maximum(height, LOWEST_HEIGHT),
     )
     upward = (
-        weather.direct_normal * height * beam_reflectance(zenith)
-        + weather.diffuse_horizontal * DIFFUSE_SEA_REFLECTANCE
+        weather.direct_normal * height * beam_reflectance(zenith) + weather.diffuse_horizontal * DIFFUSE_SEA_REFLECTANCE
     )
     return PlaneIrradiance(
         beam=weather.direct_normal * cosine,

@@ -209,9 +209,7 @@ def of_station(place: Place, table: HourTable, time: Floats, step: float) -> Wea
     )
     elevation, azimuth = path.at(time)
     within, _ = path.at(spreading.points_within(first, len(rows)))
-    beam = spreading.spread(
-        known(table, "direct_normal", rows), first, beam_shape(within), time, beam_shape(elevation)
-    )
+    beam = spreading.spread(known(table, "direct_normal", rows), first, beam_shape(within), time, beam_shape(elevation))
     diffuse = spreading.spread(
         known(table, "diffuse_horizontal", rows), first, level_shape(within), time, level_shape(elevation)
     )
@@ -264,9 +262,7 @@ def row_of_day(place: Place, table: HourTable, time: Floats, shift: float) -> in
         raise table.problem(
             None, "month and day", f"day {place.day} of month {place.month}", "a date that the file holds"
         )
-    fitting = np.array(
-        [row for row in midnights if rows_for(table, time, int(row), shift) is not None], dtype=np.int64
-    )
+    fitting = np.array([row for row in midnights if rows_for(table, time, int(row), shift) is not None], dtype=np.int64)
     means = night_means(table, fitting, round(shift))
     if not np.isfinite(means).any():
         raise table.problem(None, "", "no whole night with the days asked for round it", "a longer file")
@@ -319,13 +315,9 @@ def humidity_and_sky(
 ) -> tuple[Floats, Floats]:
     """Humidity ratio and sky temperature, °C; the sky from its infrared where that is known."""
     nodes = np.linspace(time[0], time[-1], 1 + max(1, math.ceil((time[-1] - time[0]) / DERIVED_STEP)))
-    air, dew, press, clouds = (
-        np.interp(nodes, time, each).tolist() for each in (dry_bulb, dew_point, pressure, cover)
-    )
+    air, dew, press, clouds = (np.interp(nodes, time, each).tolist() for each in (dry_bulb, dew_point, pressure, cover))
     ratio = [humidity_ratio_from_dew_point(d, p) for d, p in zip(dew, press, strict=True)]
-    sky = [
-        cloudy_sky_temperature(sky_temperature(a, d), a, c) for a, d, c in zip(air, dew, clouds, strict=True)
-    ]
+    sky = [cloudy_sky_temperature(sky_temperature(a, d), a, c) for a, d, c in zip(air, dew, clouds, strict=True)]
     measured = (infrared / STEFAN_BOLTZMANN) ** 0.25 - 273.15
     return (
         np.interp(time, nodes, ratio),

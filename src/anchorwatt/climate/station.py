@@ -60,8 +60,7 @@ class HourTable:
     def whole_year(self) -> bool:
         """Whether the last hour leads back to the first."""
         ends_where_it_began = (self.hour[0] == (self.hour[-1] + 1) % 24) and (
-            (self.month[0], self.day[0])
-            in next_dates(int(self.month[-1]), int(self.day[-1]), int(self.hour[-1]))
+            (self.month[0], self.day[0]) in next_dates(int(self.month[-1]), int(self.day[-1]), int(self.hour[-1]))
         )
         return len(self) in HOURS_OF_A_YEAR and ends_where_it_began
 

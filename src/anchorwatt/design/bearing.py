@@ -37,13 +37,9 @@ class _Direction:
             raise Refused(refused.found, f"{', '.join(self.words)}, or {self.about}") from None
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.no_info_plain_validator_function(
-            self.read, serialization=core_schema.to_string_ser_schema()
-        )
+        return core_schema.no_info_plain_validator_function(self.read, serialization=core_schema.to_string_ser_schema())
 
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
         angle = {"type": "string", "pattern": pattern_of("angle"), "description": self.about}
         return {"anyOf": [{"type": "string", "enum": list(self.words)}, angle]}
 
@@ -51,7 +47,5 @@ class _Direction:
 Face = Annotated[Quantity, _Direction(FACES, "an angle clockwise from the bow such as “120 deg”")]
 """Where a face of the boat looks: a side, or an angle clockwise from the bow."""
 
-Heading = Annotated[
-    Quantity, _Direction({TO_THE_WIND: math.nan}, "a true bearing of the bow such as “90 deg”")
-]
+Heading = Annotated[Quantity, _Direction({TO_THE_WIND: math.nan}, "a true bearing of the bow such as “90 deg”")]
 """Where the bow points: to the wind (nan), or a true bearing."""

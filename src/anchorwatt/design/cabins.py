@@ -67,15 +67,9 @@ class CabinEntry(Section):
     sides: tuple[Side, ...] = Field(
         default=(), max_length=4, description="Where the cabin touches the outside of the boat."
     )
-    height: Annotated[Length, within("0.4 m", "5 m")] | None = Field(
-        default=None, description="Mean headroom."
-    )
-    length: Annotated[Length, within("0.3 m", "40 m")] | None = Field(
-        default=None, description="Fore and aft."
-    )
-    volume: Annotated[Volume, within("0.2 m3", "1500 m3")] | None = Field(
-        default=None, description="Volume of air."
-    )
+    height: Annotated[Length, within("0.4 m", "5 m")] | None = Field(default=None, description="Mean headroom.")
+    length: Annotated[Length, within("0.3 m", "40 m")] | None = Field(default=None, description="Fore and aft.")
+    volume: Annotated[Volume, within("0.2 m3", "1500 m3")] | None = Field(default=None, description="Volume of air.")
     open_deck: Annotated[Share, within("0 %", "100 %")] | None = Field(
         default=None, description="Share of the deckhead with nothing but the sky over it."
     )

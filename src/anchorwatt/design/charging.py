@@ -27,9 +27,7 @@ class AlternatorEntry(Section):
 
     alternator: AlternatorSlot = Field(description="Alternator.")
     belt: BeltSlot = Field(description="Belt.")
-    pulley_ratio: Annotated[float, Field(ge=0.5, le=8.0)] = Field(
-        description="Rotor speed over engine speed."
-    )
+    pulley_ratio: Annotated[float, Field(ge=0.5, le=8.0)] = Field(description="Rotor speed over engine speed.")
     current_limit: Annotated[Current, within("1 A", "1000 A")] | None = Field(
         default=None, description="Set in the regulator."
     )

@@ -56,9 +56,7 @@ def problems_of_names(document: Document) -> list[Problem]:
         pair = neighbour.get("between") if isinstance(neighbour, dict) else None
         if isinstance(pair, list) and len(pair) == 2 and pair[0] == pair[1]:
             problems.append(
-                document.problem(
-                    ("neighbours", number, "between"), f"“{pair[0]}” twice", "two different cabins"
-                )
+                document.problem(("neighbours", number, "between"), f"“{pair[0]}” twice", "two different cabins")
             )
     return problems
 

@@ -56,6 +56,4 @@ class Cooling(Section):
     """The plant, and what it is compared with."""
 
     plant: PlantEntry = Field(description="The shared plant.")
-    alternative: AlternativeEntry | None = Field(
-        default=None, description="Self-contained units to compare with."
-    )
+    alternative: AlternativeEntry | None = Field(default=None, description="Self-contained units to compare with.")

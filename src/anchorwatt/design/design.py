@@ -30,9 +30,7 @@ class Design(Section):
     boat: Boat = Field(description="The boat as a whole.")
     place: Place = Field(description="Where and when.")
     cabins: dict[Name, CabinEntry] = Field(min_length=1, max_length=60, description="Cabins by name.")
-    neighbours: tuple[Neighbour, ...] = Field(
-        default=(), max_length=200, description="What lies between cabins."
-    )
+    neighbours: tuple[Neighbour, ...] = Field(default=(), max_length=200, description="What lies between cabins.")
     cooling: Cooling = Field(description="The cooling plant.")
     ac: AlternatingSide = Field(description="The AC side.")
     dc: DirectSide = Field(description="The DC side.")

@@ -93,9 +93,7 @@ def load(path: Path) -> Document:
     try:
         size = path.stat().st_size
         if size > LARGEST_FILE:
-            raise refuse(
-                f"a file of {size / 1e6:.1f} MB", f"a design file of at most {LARGEST_FILE / 1e6:g} MB"
-            )
+            raise refuse(f"a file of {size / 1e6:.1f} MB", f"a design file of at most {LARGEST_FILE / 1e6:g} MB")
         content = path.read_bytes()
     except FileNotFoundError:
         raise refuse("no such file", "a design file; “anchorwatt new” makes one") from None
@@ -105,9 +103,7 @@ def load(path: Path) -> Document:
         text = content.decode("utf-8")
     except UnicodeDecodeError as error:
         line = content[: error.start].count(b"\n") + 1
-        raise refuse(
-            f"a byte 0x{content[error.start]:02x} that is not UTF-8", "text in UTF-8", line
-        ) from None
+        raise refuse(f"a byte 0x{content[error.start]:02x} that is not UTF-8", "text in UTF-8", line) from None
     return scan(text, name, path)
 
 
@@ -123,9 +119,7 @@ def scan(text: str, file: str = "text", path: Path | None = None) -> Document:
     except MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line = mark.line + 1 if mark is not None else None
-        builder.refuse(
-            line, f"what is not YAML ({error.problem})", "correct YAML: key: value, indented by spaces"
-        )
+        builder.refuse(line, f"what is not YAML ({error.problem})", "correct YAML: key: value, indented by spaces")
     except YAMLError as error:
         place = getattr(error, "position", 0)
         line = text.count("\n", 0, place) + 1
@@ -244,9 +238,7 @@ class _Builder:
             name, inside.awaited = str(inside.awaited), None
             if name not in inside.holds:
                 inside.holds[name] = value
-                self.spans[(*inside.key, name)] = Span(
-                    inside.awaited_line, inside.awaited_start, start, start, False
-                )
+                self.spans[(*inside.key, name)] = Span(inside.awaited_line, inside.awaited_start, start, start, False)
             return (*inside.key, name)
         key = (*inside.key, len(inside.holds))
         inside.holds.append(value)

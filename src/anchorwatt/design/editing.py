@@ -53,9 +53,7 @@ def edit(design: Design, key: str, value: Any) -> Design:
     text = _removed(document, path) if value is None else _set(document, path, value)
     changed = scan(text, document.file, document.path)
     if changed.data != _expected(document.data, path, value):
-        raise BadDesign(
-            (document.problem(path, "a layout in which this cannot be changed safely", "one key a line"),)
-        )
+        raise BadDesign((document.problem(path, "a layout in which this cannot be changed safely", "one key a line"),))
     return designed(changed)
 
 
@@ -138,9 +136,7 @@ def _added(document: Document, path: Key, value: Any) -> str:
         at = child(at, part)
     fits = isinstance(at, dict) or (isinstance(at, list) and path[-1] == len(at))
     if not fits:
-        raise BadDesign(
-            (document.problem(path, "no such place in the design", "a key of a mapping that is there"),)
-        )
+        raise BadDesign((document.problem(path, "no such place in the design", "a key of a mapping that is there"),))
     entry = _written(value) if isinstance(at, list) else f"{_written(path[-1])}: {_written(value)}"
     last = (*above, len(at) - 1 if isinstance(at, list) else list(at)[-1]) if at else None
     if above and not document.spans[above].block:

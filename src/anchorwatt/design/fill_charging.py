@@ -73,9 +73,7 @@ def _engine(name: str, entry: EngineEntry, hull: Hull, ledger: Ledger) -> Engine
             "usual, pleasure craft included",
             "reference of the trade on fuel-flow sensors; rated E3 cycle of the NOx Technical Code has 3.0",
         ),
-        margin=ledger.fill(
-            entry.margin, (*key, "margin"), 0.15, "share", "full load that is never asked for", MEMORY
-        ),
+        margin=ledger.fill(entry.margin, (*key, "margin"), 0.15, "share", "full load that is never asked for", MEMORY),
         indicated_efficiency=float(engine.indicated_efficiency),
         friction_pressure=float(engine.friction_pressure),
         displacement=float(engine.displacement),

@@ -44,9 +44,7 @@ def fill_plant(plant: PlantEntry, cabins: Mapping[str, int], ledger: Ledger) -> 
                     "usual of a proportional thermostat",
                     MEMORY,
                 ),
-                priority=ledger.fill(
-                    entry.priority, (*key, "priority"), 1.0, "", "all alike", "as the file leaves it"
-                ),
+                priority=ledger.fill(entry.priority, (*key, "priority"), 1.0, "", "all alike", "as the file leaves it"),
                 mass=float(entry.unit.mass),
             )
         )

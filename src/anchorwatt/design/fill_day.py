@@ -24,9 +24,7 @@ def fill_place(place: Place, ledger: Ledger) -> spec.Place | None:
     """Where and when; None when that cannot be said."""
     key: Key = ("place",)
     if (place.weather is None) == (place.design_day is None):
-        found = (
-            "both weather and design_day" if place.weather is not None else "neither weather nor design_day"
-        )
+        found = "both weather and design_day" if place.weather is not None else "neither weather nor design_day"
         ledger.refuse(key, found, "one of weather and design_day")
         return None
     heading = place.heading
@@ -168,9 +166,7 @@ def fill_brief(brief: Brief, ledger: Ledger) -> spec.Brief:
         MEMORY,
     )
     if charge <= brief.reserve:
-        ledger.refuse(
-            ("brief", "reserve"), f'"{brief.reserve.text}"', f"less than the {charge:.0%} at the start"
-        )
+        ledger.refuse(("brief", "reserve"), f'"{brief.reserve.text}"', f"less than the {charge:.0%} at the start")
     return spec.Brief(
         hold=float(brief.hold),
         night_start=brief.night_start % DAY,
@@ -199,14 +195,10 @@ def _check_weather_file(weather: str, ledger: Ledger) -> None:
         folder = Path(origin).parent / "data" if origin else Path()
         if "/" in name or "\\" in name or not (folder / name).is_file():
             known = sorted(file.name for file in folder.iterdir() if file.suffix.lower() in (".tm2", ".epw"))
-            ledger.refuse(
-                key, f"no weather file “{name}” in pvlib", ", ".join(CARRIED + one for one in known)
-            )
+            ledger.refuse(key, f"no weather file “{name}” in pvlib", ", ".join(CARRIED + one for one in known))
     elif not Path(weather_path(weather, ledger)).is_file():
         kind = "a folder" if Path(weather_path(weather, ledger)).is_dir() else "no such file"
-        ledger.refuse(
-            key, f"{kind}: {weather}", "an EPW, TMY3 or TMY2 file, its path seen from the design file"
-        )
+        ledger.refuse(key, f"{kind}: {weather}", "an EPW, TMY3 or TMY2 file, its path seen from the design file")
 
 
 def _design_day(day: DesignDay, ledger: Ledger) -> spec.DesignDay | None:
@@ -227,17 +219,13 @@ def _design_day(day: DesignDay, ledger: Ledger) -> spec.DesignDay | None:
     else:
         from anchorwatt.physics import moist_air
 
-        ratio = moist_air.humidity_ratio(
-            float(day.highest_dry_bulb), float(day.relative_humidity or 0.0), 101_325.0
-        )
+        ratio = moist_air.humidity_ratio(float(day.highest_dry_bulb), float(day.relative_humidity or 0.0), 101_325.0)
         dew_point = float(moist_air.dew_point(ratio, 101_325.0))
     return spec.DesignDay(
         highest_dry_bulb=float(day.highest_dry_bulb),
         daily_range=float(day.daily_range),
         dew_point=dew_point,
-        wind_speed=ledger.fill(
-            day.wind_speed, (*key, "wind_speed"), 2.5, "speed", "a light night breeze", MEMORY
-        ),
+        wind_speed=ledger.fill(day.wind_speed, (*key, "wind_speed"), 2.5, "speed", "a light night breeze", MEMORY),
         wind_direction=ledger.fill(
             day.wind_direction, (*key, "wind_direction"), math.pi / 2, "angle", "from the east", MEMORY
         ),

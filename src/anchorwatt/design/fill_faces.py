@@ -110,8 +110,7 @@ def fill_faces(
         if lacking or skin is None:
             ledger.refuse(
                 (*key, title),
-                f"a surface that is not among the estimated ones{nearest(title, faces)}, "
-                f"without {', '.join(lacking)}",
+                f"a surface that is not among the estimated ones{nearest(title, faces)}, without {', '.join(lacking)}",
                 f"one of {', '.join(faces)}; or a surface with area, skin, faces, tilt and outside",
             )
             continue
@@ -124,9 +123,7 @@ def _estimated(name: str, cabin: CabinEntry, plan: Plan, hull: Hull, ledger: Led
     below = cabin.deck == "below"
     faces = []
 
-    def add(
-        title: str, area: float, covered: str, bearing: float, tilt: float, outside: Outside, rule: str
-    ) -> None:
+    def add(title: str, area: float, covered: str, bearing: float, tilt: float, outside: Outside, rule: str) -> None:
         faces.append(Face(title, area, covered, hull.skins[covered], bearing, tilt, outside, rule))
 
     above = min(plan.height, hull.freeboard) if below else plan.height
@@ -168,9 +165,7 @@ def _over_sea(name: str, cabin: CabinEntry, hull: Hull, ledger: Ledger) -> float
     if cabin.deck == "below":
         share, rule = 1.0, "a cabin in the hull"
     else:
-        share, rule = (
-            (0.5, "between two hulls, over the water") if bridge else (0.0, "a cabin in the deckhouse")
-        )
+        share, rule = (0.5, "between two hulls, over the water") if bridge else (0.0, "a cabin in the deckhouse")
     return ledger.fill(cabin.over_sea, ("cabins", name, "over_sea"), share, "share", rule, MEMORY)
 
 

@@ -128,8 +128,7 @@ def check_bank(dc: DirectSide, ledger: Ledger) -> None:
         fitting = round(dc.nominal_voltage / module.nominal_voltage)
         hint = (
             f"{fitting} in series"
-            if fitting >= 1
-            and abs(fitting * module.nominal_voltage / dc.nominal_voltage - 1.0) <= VOLTAGE_BAND
+            if fitting >= 1 and abs(fitting * module.nominal_voltage / dc.nominal_voltage - 1.0) <= VOLTAGE_BAND
             else f"modules that make about {dc.nominal_voltage:g} V"
         )
         ledger.refuse(

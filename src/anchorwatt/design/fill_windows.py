@@ -82,6 +82,4 @@ def _usual(
 
 
 def _window(title: str, area: float, glazing: Glazing, factor: float, faces: float, tilt: float) -> Window:
-    return Window(
-        title, area, float(glazing.u_value), float(glazing.solar_gain), glazing.panes, factor, faces, tilt
-    )
+    return Window(title, area, float(glazing.u_value), float(glazing.solar_gain), glazing.panes, factor, faces, tilt)

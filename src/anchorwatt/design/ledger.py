@@ -20,9 +20,7 @@ class Ledger:
         self.estimates: list[Estimate] = []
         self.problems: list[Problem] = []
 
-    def fill(
-        self, typed: float | None, key: Key, estimate: float, dimension: str, rule: str, source: str
-    ) -> float:
+    def fill(self, typed: float | None, key: Key, estimate: float, dimension: str, rule: str, source: str) -> float:
         """What was typed; else the estimate, which goes on the list."""
         if typed is not None:
             return float(typed)

@@ -48,9 +48,7 @@ def origin(design: Design, key: str) -> Origin:
             names = {field.alias or name: name for name, field in type(at).model_fields.items()}
             if part not in names:
                 known = ", ".join(keys_of(type(at)))
-                raise BadDesign(
-                    (document.problem(path[: depth + 1], f"no key “{part}”", f"one of: {known}"),)
-                )
+                raise BadDesign((document.problem(path[: depth + 1], f"no key “{part}”", f"one of: {known}"),))
             at = getattr(at, names[str(part)])
             continue
         at = child(list(at) if isinstance(at, tuple) else at, part)

@@ -64,9 +64,7 @@ class _DayInWords:
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_plain_validator_function(self.read)
 
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
         months = "|".join(MONTHS)
         return {
             "type": "string",
@@ -85,9 +83,7 @@ def _sea(value: Any) -> Any:
     if isinstance(value, str) and value not in names("sea") and value[:1] in "-+0123456789":
         return {"name": "typed", "temperatures": [str(parse(value, "temperature"))] * 12}
     if isinstance(value, (int, float)):
-        raise Refused(
-            name_of_kind(value), "a sea by name, a temperature such as “84 °F”, or twelve of them by month"
-        )
+        raise Refused(name_of_kind(value), "a sea by name, a temperature such as “84 °F”, or twelve of them by month")
     return value
 
 
@@ -135,9 +131,7 @@ class _ZoneInWords:
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_plain_validator_function(self.read)
 
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
         pattern = "^UTC([+-][0-9]{1,2}(:[0-9]{2})?)?$"
         return {"type": "string", "pattern": pattern, "examples": ["UTC-5"]}
 
@@ -161,9 +155,7 @@ class DesignDay(Section):
     relative_humidity: Annotated[Share, within("5 %", "100 %")] | None = Field(
         default=None, description="Relative humidity in the hottest hour. Either this or dew_point."
     )
-    wind_speed: Annotated[Speed, within("0 m/s", "40 m/s")] | None = Field(
-        default=None, description="Wind, all day."
-    )
+    wind_speed: Annotated[Speed, within("0 m/s", "40 m/s")] | None = Field(default=None, description="Wind, all day.")
     wind_direction: Angle | None = Field(default=None, description="Where the wind comes from, true.")
     turbidity: Annotated[float, Field(ge=1.0, le=10.0)] | None = Field(
         default=None, description="Linke turbidity of the clear sky."
@@ -177,23 +169,16 @@ class Place(Section):
         default=None,
         max_length=1000,
         description=(
-            "Weather file (EPW, TMY3, TMY2), its path seen from this file, "
-            "or pvlib:NAME for a file that pvlib carries."
+            "Weather file (EPW, TMY3, TMY2), its path seen from this file, or pvlib:NAME for a file that pvlib carries."
         ),
     )
     design_day: DesignDay | None = Field(default=None, description="A day made of a few figures.")
     day: DayInWords | None = Field(default=None, description="The day to live through.")
-    latitude: Latitude | None = Field(
-        default=None, description="North positive. Not needed with a weather file."
-    )
-    longitude: Longitude | None = Field(
-        default=None, description="East positive. Not needed with a weather file."
-    )
+    latitude: Latitude | None = Field(default=None, description="North positive. Not needed with a weather file.")
+    longitude: Longitude | None = Field(default=None, description="East positive. Not needed with a weather file.")
     time_zone: TimeZone | None = Field(
         default=None,
         description="Local standard time, such as UTC-5. Not needed with a weather file.",
     )
     sea: SeaByMonth = Field(description="Temperature of the sea: by name, one, or twelve by month.")
-    heading: Heading | None = Field(
-        default=None, description="Where the bow points: “to the wind”, or a true bearing."
-    )
+    heading: Heading | None = Field(default=None, description="Where the bow points: “to the wind”, or a true bearing.")

@@ -38,17 +38,13 @@ class _InOneWord:
                 f"a construction, or “construction, finish”; constructions: {', '.join(constructions)}",
             )
         if finish not in finishes:
-            raise NotInCatalogue(
-                f"no finish “{finish}”{nearest(finish, finishes)}", "a finish: " + ", ".join(finishes)
-            )
+            raise NotInCatalogue(f"no finish “{finish}”{nearest(finish, finishes)}", "a finish: " + ", ".join(finishes))
         return {"construction": construction, "finish": finish}
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_before_validator_function(self.split, handler(source))
 
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
         constructions, finishes = "|".join(names("construction")), "|".join(names("finish"))
         return {
             "anyOf": [

@@ -165,9 +165,7 @@ class Panel:
         """What is charted and in which unit, above the panel."""
         return Text((self.x.start, self.y.end - 9), words, LABEL_SIZE, bold=True)
 
-    def grid(
-        self, times: Sequence[float], readings: Sequence[float], names: Sequence[str]
-    ) -> list[Path | Text]:
+    def grid(self, times: Sequence[float], readings: Sequence[float], names: Sequence[str]) -> list[Path | Text]:
         """Grid lines with the readings' names at the left; the lowest reading is the panel's floor."""
         items: list[Path | Text] = [
             line((self.x(time), self.y.start), (self.x(time), self.y.end), GRID) for time in times

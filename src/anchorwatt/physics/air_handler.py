@@ -108,3 +108,39 @@ def airflow_share(call: float, lowest: float) -> float:
     if lowest <= 0.0 or lowest > 1.0:
         raise OutOfRange("the lowest fan share lies above 0 and not above 1; found", lowest)
     return lowest + (1.0 - lowest) * max(0.0, (call - CYCLING_CALL) / (1.0 - CYCLING_CALL))
+
+
+def coil_approach(full_approach: float, call: float) -> float:
+    """How far a coil's surface stays warmer than the refrigerant in it.
+
+    The gap drives the heat through tube and fin, so it shrinks with the heat: a handler at low call has a
+    colder surface, and dries better, than the same refrigerant would give at full call.
+
+    Parameters
+    ----------
+    full_approach : K, apparatus dew point over the evaporating temperature at full call
+    call : 0 to 1
+
+    Returns
+    -------
+    K; below `CYCLING_CALL`, while the handler runs, that of `CYCLING_CALL`
+
+    Raises
+    ------
+    OutOfRange
+        approach negative, call outside 0 to 1.
+
+    Source
+    ------
+    Heat flow in proportion to temperature difference over a fixed resistance, any heat-transfer text.
+
+    Example
+    -------
+    >>> coil_approach(4.0, 0.5)
+    2.0
+    """
+    if full_approach < 0.0:
+        raise OutOfRange("an approach is not negative; found", full_approach)
+    if call < 0.0 or call > 1.0:
+        raise OutOfRange("a call lies between 0 and 1; found", call)
+    return full_approach * max(call, CYCLING_CALL)

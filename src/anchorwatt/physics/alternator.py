@@ -139,9 +139,7 @@ def scaled_drop(voltage: float, efficiency: float) -> float:
     return drop
 
 
-def copper_resistance(
-    voltage: float, winding_temperature: float, rated_current: float, efficiency: float
-) -> float:
+def copper_resistance(voltage: float, winding_temperature: float, rated_current: float, efficiency: float) -> float:
     """Resistance that, carrying the output current, has the copper losses of the windings.
 
     Parameters

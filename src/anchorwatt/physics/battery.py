@@ -182,9 +182,7 @@ def current_for_power(power: float, open_circuit_voltage: float, resistance: flo
     return 2.0 * power / (open_circuit_voltage + math.sqrt(discriminant))
 
 
-def highest_power(
-    open_circuit_voltage: float, resistance: float, current_limit: float, lowest_voltage: float
-) -> float:
+def highest_power(open_circuit_voltage: float, resistance: float, current_limit: float, lowest_voltage: float) -> float:
     """Power that can be drawn without passing the current limit or the lowest terminal voltage.
 
     Parameters

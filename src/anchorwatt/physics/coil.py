@@ -50,9 +50,7 @@ def bypass_factor(rated_bypass: float, airflow_share: float) -> float:
     return math.exp(math.log(rated_bypass) * math.pow(airflow_share, -0.45))
 
 
-def sensible_heat(
-    mass_flow: float, bypass: float, entering_temperature: float, apparatus_dew_point: float
-) -> float:
+def sensible_heat(mass_flow: float, bypass: float, entering_temperature: float, apparatus_dew_point: float) -> float:
     """Sensible heat that a coil takes out of the air; nothing when the coil is warmer than the air.
 
     Parameters
@@ -156,9 +154,7 @@ def leaving_temperature(bypass: float, entering_temperature: float, apparatus_de
     return entering_temperature - (1.0 - bypass) * max(0.0, entering_temperature - apparatus_dew_point)
 
 
-def leaving_humidity_ratio(
-    bypass: float, entering_humidity_ratio: float, apparatus_humidity_ratio: float
-) -> float:
+def leaving_humidity_ratio(bypass: float, entering_humidity_ratio: float, apparatus_humidity_ratio: float) -> float:
     """Humidity ratio of the air that leaves a coil.
 
     Parameters

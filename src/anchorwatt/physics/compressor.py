@@ -206,9 +206,7 @@ def carnot_efficiency(evaporating: float, heat_rejected_at: float) -> float:
     if not evaporating > -273.15:
         raise OutOfRange("a temperature lies above -273.15 °C; found", evaporating)
     if not heat_rejected_at > evaporating:
-        raise OutOfRange(
-            "heat is rejected above the evaporating temperature; found K", heat_rejected_at - evaporating
-        )
+        raise OutOfRange("heat is rejected above the evaporating temperature; found K", heat_rejected_at - evaporating)
     return (evaporating + 273.15) / (heat_rejected_at - evaporating)
 
 
@@ -224,9 +222,7 @@ class Cycle:
     condensing_pressure: float  # Pa
 
 
-def cycle(
-    refrigerant: str, evaporating: float, condensing: float, superheat: float, subcooling: float
-) -> Cycle:
+def cycle(refrigerant: str, evaporating: float, condensing: float, superheat: float, subcooling: float) -> Cycle:
     """Vapour-compression cycle with isentropic compression. Not for the kernel.
 
     Evaporating and condensing temperatures are dew points; subcooling counts from the bubble point.
@@ -309,17 +305,11 @@ def cycle_table(
     critical = state.T_critical() - 273.15
     coldest, warmest = state.Tmin() - 273.15, max(evaporating)
     if not min(evaporating) > coldest:
-        raise OutOfRange(
-            "evaporating temperature is below the refrigerant's range; found °C", min(evaporating)
-        )
+        raise OutOfRange("evaporating temperature is below the refrigerant's range; found °C", min(evaporating))
     if not min(condensing) > warmest:
-        raise OutOfRange(
-            "condensing temperature must lie above the evaporating one; found °C", min(condensing)
-        )
+        raise OutOfRange("condensing temperature must lie above the evaporating one; found °C", min(condensing))
     if not max(condensing) < critical - 1.0:
-        raise OutOfRange(
-            "condensing temperature must stay below the critical point; found °C", max(condensing)
-        )
+        raise OutOfRange("condensing temperature must stay below the critical point; found °C", max(condensing))
 
     warm = []
     for temperature in condensing:
@@ -351,42 +341,3 @@ def cycle_table(
             )
         rows.append(tuple(row))
     return tuple(rows)
-
-
-CYCLES_AN_HOUR = 3.125
-"""Most starts an hour of a thermostat, at half load, in the cycling tests of unitary units. From memory."""
-
-
-def start_loss(degradation: float) -> float:
-    """Cooling time that a fixed-speed unit loses at each start.
-
-    A thermostat that starts at most N times an hour runs 1 / (4 N (1 - x)) h at load share x; losing the
-    same time t at every start leaves the part-load factor 1 - 4 N t (1 - x), which is the standard's line
-    with Cd = 4 N t.
-
-    Parameters
-    ----------
-    degradation : cycling coefficient Cd
-
-    Returns
-    -------
-    s without cooling after each start
-
-    Raises
-    ------
-    OutOfRange
-        degradation outside 0 to 1.
-
-    Source
-    ------
-    Derived here from the part-load line of `part_load_factor` and the thermostat's parabola
-    N(x) = 4 N_max x (1 - x).
-
-    Example
-    -------
-    >>> start_loss(0.25)
-    72.0
-    """
-    if degradation < 0.0 or degradation > 1.0:
-        raise OutOfRange("a degradation coefficient lies between 0 and 1; found", degradation)
-    return degradation * 3600.0 / (4.0 * CYCLES_AN_HOUR)

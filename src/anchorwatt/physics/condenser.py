@@ -44,9 +44,7 @@ def effectiveness(ntu: float) -> float:
     return -math.expm1(-ntu)
 
 
-def condensing_temperature(
-    sea_in: float, heat_rejected: float, sea_flow: float, effectiveness: float
-) -> float:
+def condensing_temperature(sea_in: float, heat_rejected: float, sea_flow: float, effectiveness: float) -> float:
     """Temperature at which the refrigerant condenses.
 
     Parameters

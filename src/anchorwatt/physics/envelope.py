@@ -362,9 +362,7 @@ def transfer_matrix(
     matrix = resistance(1.0 / inside_film)
     for thickness, conductivity, density, specific_heat in reversed(layers):
         if not (thickness > 0.0 and conductivity > 0.0):
-            raise OutOfRange(
-                "thickness and conductivity must be positive; found", min(thickness, conductivity)
-            )
+            raise OutOfRange("thickness and conductivity must be positive; found", min(thickness, conductivity))
         if density * specific_heat == 0.0:
             matrix = resistance(thickness / conductivity) @ matrix
             continue
@@ -410,9 +408,7 @@ def periodic_thermal_transmittance(
     return complex(-1.0 / transfer_matrix(layers, period, outside_film, inside_film)[0, 1])
 
 
-def thermal_admittance(
-    layers: Sequence[Layer], period: float, outside_film: float, inside_film: float
-) -> complex:
+def thermal_admittance(layers: Sequence[Layer], period: float, outside_film: float, inside_film: float) -> complex:
     """Heat flow into a wall per kelvin of swing of the cabin, outside constant. Not for the kernel.
 
     Parameters
@@ -444,9 +440,7 @@ def thermal_admittance(
     return complex(-matrix[0, 0] / matrix[0, 1])
 
 
-def nodal_response(
-    nodes: WallNodes, period: float, outside_film: float, inside_film: float
-) -> tuple[complex, complex]:
+def nodal_response(nodes: WallNodes, period: float, outside_film: float, inside_film: float) -> tuple[complex, complex]:
     """Periodic transmittance and inside admittance of a wall cut into nodes. Not for the kernel.
 
     For comparison with `periodic_thermal_transmittance` and `thermal_admittance`, which are exact.

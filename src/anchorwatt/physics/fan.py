@@ -45,6 +45,4 @@ def fan_power(rated_power: float, airflow_share: float) -> float:
         raise OutOfRange("the share of full airflow lies between 0 and 1.5; found", airflow_share)
     if airflow_share == 0.0:
         return 0.0
-    return rated_power * (
-        ELECTRONICS_SHARE + (1.0 - ELECTRONICS_SHARE) * math.pow(airflow_share, AIRFLOW_EXPONENT)
-    )
+    return rated_power * (ELECTRONICS_SHARE + (1.0 - ELECTRONICS_SHARE) * math.pow(airflow_share, AIRFLOW_EXPONENT))

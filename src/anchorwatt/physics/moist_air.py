@@ -41,8 +41,7 @@ def _log_saturation(kelvin: float) -> float:
         return (
             -5.6745359e3 / kelvin
             + 6.3925247
-            + kelvin
-            * (-9.677843e-3 + kelvin * (6.2215701e-7 + kelvin * (2.0747825e-9 - 9.484024e-13 * kelvin)))
+            + kelvin * (-9.677843e-3 + kelvin * (6.2215701e-7 + kelvin * (2.0747825e-9 - 9.484024e-13 * kelvin)))
             + 4.1635019 * math.log(kelvin)
         )
     return (

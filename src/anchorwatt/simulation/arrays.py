@@ -9,13 +9,15 @@ Walls run from their far side (outside, or the partition's first cabin) to their
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
+PerVariant = Any
+"""An array with one figure a variant or a day; in a row of the group, that figure."""
 
 # Kinds of wall, by what its far side meets.
 TO_OUTSIDE, TO_CABIN, TO_NOTHING = 0, 1, 2
@@ -59,11 +61,11 @@ class Plant(NamedTuple):
     handler_approach: Floats  # (V, H) K
     handler_band: Floats  # (V, H) K
     handler_priority: Floats  # (V, H)
-    lowest_evaporating: Floats  # (V,) °C
-    highest_evaporating: Floats  # (V,) °C
-    degradation: Floats  # (V,)
-    pump_power: Floats  # (V,) W
-    standby_power: Floats  # (V,) W
+    lowest_evaporating: PerVariant  # (V,) °C
+    highest_evaporating: PerVariant  # (V,) °C
+    degradation: PerVariant  # (V,)
+    pump_power: PerVariant  # (V,) W
+    standby_power: PerVariant  # (V,) W
     plant_capacity: Floats  # (V, E, S, X) W over evaporating, sea and speed
     plant_power: Floats  # (V, E, S, X) W
 
@@ -76,10 +78,10 @@ class Units(NamedTuple):
     unit_fan: Floats  # (V, U) W
     unit_approach: Floats  # (V, U) K
     unit_hysteresis: Floats  # (V, U) K
-    unit_start: Floats  # (V, U) s of cooling lost at each start
+    unit_degradation: Floats  # (V, U)
     unit_capacity: Floats  # (V, U, E, S) W
     unit_power: Floats  # (V, U, E, S) W
-    unit_pump: Floats  # (V,) W
+    unit_pump: PerVariant  # (V,) W
 
 
 class Power(NamedTuple):
@@ -88,7 +90,7 @@ class Power(NamedTuple):
     transformer: Floats  # (V, 3) rated W, core loss W, copper loss W; rated 0 = none
     inverter: Floats  # (V, 5) rated W, no-load W, linear, quadratic, sleep W
     charger: Floats  # (V, 4) rated W, no-load W, linear, quadratic; rated 0 = none
-    shore_power: Floats  # (V,) W
+    shore_power: PerVariant  # (V,) W
     bank: Floats  # (V, 8) see BANK_* below
     bank_charge: Floats  # (V, P) charge points
     bank_voltage: Floats  # (V, P) V of the bank, open circuit
@@ -131,7 +133,7 @@ class Forcing(NamedTuple):
     dry_bulb: Floats  # (D, T + 1) °C
     humidity_ratio: Floats  # (D, T + 1)
     sea: Floats  # (D, T + 1) °C
-    pressure: Floats  # (D,) Pa
+    pressure: PerVariant  # (D,) Pa
     far_temperature: Floats  # (D, W, T + 1) °C of walls to outside: sol-air, or the sea
     film_row: Integers  # (T,) row of `far_film` that holds through a step
     far_film: Floats  # (D, R, W) W/K
@@ -196,7 +198,7 @@ def boat_row(boats: Boat, v: int) -> Boat:
             units.unit_fan[v],
             units.unit_approach[v],
             units.unit_hysteresis[v],
-            units.unit_start[v],
+            units.unit_degradation[v],
             units.unit_capacity[v],
             units.unit_power[v],
             units.unit_pump[v],
@@ -260,7 +262,8 @@ class State(NamedTuple):
     connected: Integers  # (M,) 1 while the bank may discharge
     trip: Floats  # (M,) s until the inverter may start again
     alternator: Floats  # (M, A, 2) °C winding, frame
-    unit_time: Floats  # (M, U) s since each unit started, -1 = off
+    unit_on: Integers  # (M, U)
+    unit_lately: Floats  # (M, U) share of the time that each unit ran
 
 
 class Settings(NamedTuple):
@@ -311,7 +314,7 @@ class Summary(NamedTuple):
     fuel: Floats  # kg, all that the engines burn
     fuel_added: Floats  # kg, burnt for the alternators alone
     hottest_winding: Floats  # °C
-    # cabins (M, C)
+    # by cabin: an axis more
     highest_air: Floats  # °C
     highest_relative_humidity: Floats
     sensible_energy: Floats  # J taken from each cabin

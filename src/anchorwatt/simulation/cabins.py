@@ -37,6 +37,7 @@ class Cabins(NamedTuple):
     most: Floats  # (C,) kg/kg at saturation
     known: Floats  # (C,) room for the moisture balance
     weight: Floats  # (C,)
+    step_start: Floats  # (C,) °C air at the start of the step
     sensible: Floats  # (C,) W taken, mean of the step
     latent: Floats  # (C,) W taken, mean of the step
 
@@ -45,11 +46,16 @@ def new_cabins(nodes: int, cabins: int, walls: int) -> Cabins:
     """Room for one case."""
     c = cabins
     return Cabins(
-        np.empty(nodes), np.empty(nodes), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c),
-        np.empty(2 * c), np.empty(2 * c), np.empty(c), np.empty(c), np.empty(walls), np.empty(c), np.empty(c),
-        np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c),
-        np.empty(c),
-    )  # fmt: skip
+        np.empty(nodes),
+        np.empty(nodes),
+        *(np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c)),
+        np.empty(2 * c),
+        np.empty(2 * c),
+        *(np.empty(c), np.empty(c)),
+        np.empty(walls),
+        *(np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c)),
+        *(np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c)),
+    )
 
 
 def start_from_here(room: Cabins) -> None:
@@ -109,3 +115,11 @@ def condense(room: Cabins) -> None:
         room.dew_heat[c] = 0.0
         if room.humidity[c] > room.most[c]:
             room.dew_heat[c] = room.dew_flow[c] * (room.humidity[c] - room.most[c]) * latent_heat(room.air[c])
+
+
+def moved(room: Cabins) -> float:
+    """K by which the air of the fastest cabin has moved since the start of the step."""
+    most = 0.0
+    for c in range(room.air.shape[0]):
+        most = max(most, abs(room.air[c] - room.step_start[c]))
+    return most

@@ -33,6 +33,7 @@ KERNEL_PHYSICS = (
     "compressor",
     "condenser",
     "engine",
+    "envelope",
     "fan",
     "interpolation",
     "inverter",
@@ -135,9 +136,7 @@ def _compiled_functions() -> dict[Callable[..., Any], Callable[..., Any]]:
             inner = {} if entry else {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}
             twins[function] = numba.njit(cache=entry, nogil=True, _nrt=counted, **inner, **OPTIONS)(twin)
     for space in spaces.values():
-        space.update(
-            {key: twins[value] for key, value in space.items() if isfunction(value) and value in twins}
-        )
+        space.update({key: twins[value] for key, value in space.items() if isfunction(value) and value in twins})
     return twins
 
 

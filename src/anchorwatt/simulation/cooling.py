@@ -7,6 +7,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from anchorwatt.physics.air_handler import CYCLING_CALL, coil_approach
+from anchorwatt.physics.compressor import part_load_factor
 from anchorwatt.physics.moist_air import CP_AIR, latent_heat, saturation_humidity_ratio
 from anchorwatt.simulation.arrays import Fabric, Floats, Integers, Plant, Units
 from anchorwatt.simulation.cabins import Cabins
@@ -30,6 +32,9 @@ PLAIN_AFTER = 30
 
 IDEAL_HUMIDITY = 0.55
 """Relative humidity at the set point that the load calculation holds. From practice, no source."""
+
+CYCLING_MEMORY = 1800.0
+"""s over which the share of the time that a self-contained unit runs is averaged. From practice, no source."""
 
 # What cooling comes to in a step, mean W, in the array `spent`.
 COMPRESSOR, PLANT, LOAD, EVAPORATING = 0, 1, 2, 3
@@ -58,9 +63,12 @@ def new_coils(owner: Integers) -> Coils:
     """Room for the coils whose cabins are `owner`."""
     n = owner.shape[0]
     return Coils(
-        owner, np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.ones(n), np.ones(n),
-        np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.ones(n),
-    )  # fmt: skip
+        owner,
+        *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
+        *(np.ones(n), np.ones(n)),
+        *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
+        np.ones(n),
+    )
 
 
 def call_for(
@@ -68,7 +76,8 @@ def call_for(
     response: float,
     set_point: float,
     band: float,
-    coldest: float,
+    lowest: float,
+    approach: float,
     demand: Floats,
     fan: Floats,
     h: int,
@@ -82,7 +91,7 @@ def call_for(
     other : °C of the cabin at the end of the stage without this handler
     response : K per W into the cabin's air
     set_point, band : °C, K
-    coldest : °C of the coil at the lowest evaporating temperature
+    lowest, approach : °C evaporating, and K over it at full call
     demand, fan : W/K and W of all handlers over the even grid of calls
     h : the handler's row
     share : of its wish that the compressor gives it
@@ -96,7 +105,7 @@ def call_for(
         return 0.0
     last = demand.shape[1] - 1
     top = set_point + band
-    if top - other - response * (fan[h, last] - share * demand[h, last] * (top - coldest)) <= 0.0:
+    if top - other - response * (fan[h, last] - share * demand[h, last] * (top - lowest - approach)) <= 0.0:
         return 1.0
     low, high = 0.0, 1.0
     call = min(max(call, 0.0), 1.0)
@@ -107,16 +116,16 @@ def call_for(
         d_slope, f_slope = demand[h, cell + 1] - demand[h, cell], fan[h, cell + 1] - fan[h, cell]
         d, f = demand[h, cell] + part * d_slope, fan[h, cell] + part * f_slope
         temperature = set_point + band * call
-        error = temperature - other - response * (f - share * d * (temperature - coldest))
+        span = temperature - lowest - coil_approach(approach, call)
+        widening = band - (approach if call > CYCLING_CALL else 0.0)
+        error = temperature - other - response * (f - share * d * span)
         if abs(error) < SETTLED_TEMPERATURE:
             break
         if error > 0.0:
             high = call
         else:
             low = call
-        slope = band - response * (
-            f_slope * last - share * (d_slope * last * (temperature - coldest) + d * band)
-        )
+        slope = band - response * (f_slope * last - share * (d_slope * last * span + d * widening))
         following = call - error / slope
         if not low < following < high:
             following = 0.5 * (low + high)
@@ -149,18 +158,17 @@ def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Float
                 for g in range(handlers):
                     if g != h:
                         other += response[c, coils.owner[g]] * coils.heat[g]
-                coldest = lowest + plant.handler_approach[h]
                 new = call_for(
-                    other, response[c, c], points[c], plant.handler_band[h], coldest, plant.handler_demand,
-                    plant.handler_fan, h, coils.previous[h], coils.call[h],
+                    other, response[c, c], points[c], plant.handler_band[h], lowest, plant.handler_approach[h],
+                    plant.handler_demand, plant.handler_fan, h, coils.previous[h], coils.call[h],
                 )  # fmt: skip
+                coils.approach[h] = coil_approach(plant.handler_approach[h], new)
+                coldest = lowest + coils.approach[h]
                 wish = grid_value(plant.handler_demand, h, new)
                 blown = grid_value(plant.handler_fan, h, new)
                 drawn = coils.previous[h] * wish
                 # The end temperature with this call held is linear in it, so this is exact.
-                reached = (other + response[c, c] * (blown + drawn * coldest)) / (
-                    1.0 + response[c, c] * drawn
-                )
+                reached = (other + response[c, c] * (blown + drawn * coldest)) / (1.0 + response[c, c] * drawn)
                 put = blown - drawn * (reached - coldest)
             change = max(change, abs(put - coils.heat[h]))
             coils.call[h], coils.demand[h], coils.heat[h] = new, wish, put
@@ -185,6 +193,8 @@ def step_shares(plant: Plant, response: Floats, coils: Coils, plain: bool) -> fl
             span = coils.entering[h] - plant.lowest_evaporating - coils.approach[h]
             rise = plant.handler_demand[h, cell + 1] - plant.handler_demand[h, cell]
             slope += rise * last * span / plant.handler_band[h]
+            if coils.call[h] > CYCLING_CALL:
+                slope -= coils.demand[h] * plant.handler_approach[h] / plant.handler_band[h]
         feedback = 0.0 if plain else coils.previous[h] * slope * response[coils.owner[h], coils.owner[h]]
         coils.previous[h] = min(1.0, max(0.0, coils.previous[h] + difference * (1.0 + feedback)))
     return gap
@@ -213,7 +223,6 @@ def shared_stage(
     evaporating, taken = plant.highest_evaporating, 0.0
     for h in range(handlers):
         coils.previous[h] = coils.share[h]
-        coils.approach[h] = plant.handler_approach[h]
         coils.priority[h] = plant.handler_priority[h]
     for turn in range(60):
         cool_with_shares(plant, points, factors.cabins, room.free, coils)
@@ -321,20 +330,22 @@ def switch_units(
     short: float,
     room: Cabins,
     coils: Coils,
-    running: Floats,
+    on: Integers,
+    lately: Floats,
     spent: Floats,
 ) -> None:
     """Thermostats of self-contained units at the start of a short step of `short` s, and what each would give.
 
-    `running` is each unit's time since it started, s, −1 = off.
+    `on` is each unit's state, 0 or 1, and `lately` the share of the time that it ran, both written.
     """
     for u in range(coils.owner.shape[0]):
         c = coils.owner[u]
         half = 0.5 * units.unit_hysteresis[u]
+        lately[u] += (coils.share[u] - lately[u]) * min(1.0, short / CYCLING_MEMORY)
         if math.isnan(points[c]) or not powered or room.air[c] <= points[c] - half + SETTLED_TEMPERATURE:
-            running[u] = -1.0
-        elif running[u] < 0.0 and room.air[c] >= points[c] + half:
-            running[u] = 0.0
+            on[u] = 0
+        elif room.air[c] >= points[c] + half:
+            on[u] = 1
         coils.heat[u], coils.flow[u], coils.load[u], coils.saturated[u], coils.demand[u] = (
             0.0,
             0.0,
@@ -342,21 +353,19 @@ def switch_units(
             0.0,
             0.0,
         )
-        if running[u] >= 0.0:
-            flow, approach = units.unit_flow[u], units.unit_approach[u]
-            cold, taken = unit_balance(
-                room.air[c], room.humidity[c], flow, approach, units.unit_capacity[u], sea, pressure
-            )
-            adp = cold + approach
-            # Right after a start the coil is not cold yet.
-            cold_share = 1.0 - min(1.0, max(0.0, units.unit_start[u] - running[u]) / short)
+        if on[u] == 1:
+            coils.flow[u] = units.unit_flow[u]
+            cold, coils.load[u] = unit_balance(
+                room.air[c], room.humidity[c], coils.flow[u], units.unit_approach[u], units.unit_capacity[u], sea,
+                pressure,
+            )  # fmt: skip
+            adp = cold + units.unit_approach[u]
             coils.saturated[u] = saturation_humidity_ratio(adp, pressure)
-            coils.flow[u] = cold_share * flow
             coils.heat[u] = units.unit_fan[u] - coils.flow[u] * CP_AIR * (room.air[c] - adp)
-            coils.load[u] = cold_share * taken
-            coils.demand[u] = map_value(units.unit_power[u], cold, sea, 0)
+            # Starting over and over costs what the standard's line says, at the share that it ran of late.
+            lost = part_load_factor(min(1.0, max(0.0, lately[u])), units.unit_degradation[u])
+            coils.demand[u] = map_value(units.unit_power[u], cold, sea, 0) / lost
             spent[EVAPORATING] = cold
-            running[u] += short
 
 
 def units_stage(

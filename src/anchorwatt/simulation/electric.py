@@ -116,13 +116,9 @@ def bank_step(
     current, voltage, resistance = 0.0, 0.0, 0.0
     before = stored_energy(charge, points, voltages, capacity)
     for _ in range(6):
-        voltage, resistance = bank_point(
-            0.5 * (charge + after), bank, points, voltages, factors, resistance_factor
-        )
+        voltage, resistance = bank_point(0.5 * (charge + after), bank, points, voltages, factors, resistance_factor)
         if abs(after - charge) > LEAST_PASSED:
-            voltage = (stored_energy(after, points, voltages, capacity) - before) / (
-                capacity * (after - charge)
-            )
+            voltage = (stored_energy(after, points, voltages, capacity) - before) / (capacity * (after - charge))
         current = current_for_power(power, voltage, resistance)
         new = charge - current * step / capacity
         settled = abs(new - after) < 1e-13
@@ -156,9 +152,7 @@ def bank_limits(
     voltage, resistance = bank_point(charge, bank, points, voltages, factors, resistance_factor)
     gives = highest_power(voltage, resistance, bank[BANK_DISCHARGE_CURRENT], bank[BANK_CUT_OFF_VOLTAGE])
     gives = min(gives, max(0.0, charge) * capacity / step * bank[BANK_CUT_OFF_VOLTAGE])
-    takes = acceptance(
-        voltage, resistance, bank[BANK_CHARGE_CURRENT], bank[BANK_ABSORB], bank[BANK_TEMPERATURE]
-    )
+    takes = acceptance(voltage, resistance, bank[BANK_CHARGE_CURRENT], bank[BANK_ABSORB], bank[BANK_TEMPERATURE])
     takes = min(takes, max(0.0, 1.0 - charge) * capacity / step)
     return gives, takes, takes * (voltage + takes * resistance)
 
@@ -232,9 +226,9 @@ def alternator_current(
     if machine[ALTERNATOR_LIMIT] < least:
         least, held = machine[ALTERNATOR_LIMIT], HELD_BY_SETTING
     belt = belt_power_limit(machine[ALTERNATOR_BELT_POWER], machine[ALTERNATOR_BELT_SPEED], speed)
-    if least > 0.0 and shaft_power(
-        least, voltage, speed, winding, rated, machine[ALTERNATOR_EFFICIENCY]
-    ) > min(belt, spare):
+    if least > 0.0 and shaft_power(least, voltage, speed, winding, rated, machine[ALTERNATOR_EFFICIENCY]) > min(
+        belt, spare
+    ):
         at_power = current_for_shaft_power(
             min(belt, spare), voltage, speed, winding, rated, machine[ALTERNATOR_EFFICIENCY]
         )

@@ -22,7 +22,8 @@ from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Fabric, Floats
 GAMMA = 1.0 - 1.0 / math.sqrt(2.0)
 
 SOLAR_TO_FURNISHINGS = 0.3
-"""Share of the sun through windows that falls on furnishings; the rest is spread over all surfaces. From practice, no source."""
+"""Share of the sun through windows that falls on furnishings; the rest is spread over all surfaces. From
+practice, no source."""
 
 PEOPLE_RADIANT = 0.6
 """Radiant share of a person's sensible heat, about 0.6 in still air. From memory of handbook tables."""
@@ -201,10 +202,7 @@ def gather(
         free = (store * base_furnishing[c] + furnishing_gain[c]) / (store + convection + radiation)
         outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
         right[c] = (
-            fabric.air_mass[c] * CP_AIR / stage_step * base_air[c]
-            + outside * outdoor
-            + air_gain[c]
-            + convection * free
+            fabric.air_mass[c] * CP_AIR / stage_step * base_air[c] + outside * outdoor + air_gain[c] + convection * free
         )
         right[cabins + c] = radiant_gain[c] + radiation * free
     for w in range(fabric.wall_kind.shape[0]):

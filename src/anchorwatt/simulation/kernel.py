@@ -34,6 +34,7 @@ from anchorwatt.simulation.cabins import (
     between,
     condense,
     drive,
+    moved,
     new_cabins,
     reach_ahead,
     start_from_here,
@@ -75,12 +76,15 @@ from anchorwatt.simulation.supply import (
     supply,
 )
 
-FINE_PARTS = 6
+FINE_PARTS, UNIT_PARTS = 6, 6
 FINE_FOR = 600.0
-"""Parts of a step, and s for which steps are so divided, after the plan switches a set point or power fails.
+FAST = 0.06
+"""Parts of a step, s for which steps are so divided after the plan switches a set point or power fails, and K a
+step from which they are divided anyway.
 
-While it lasts a cabin's air falls by kelvins a minute, and the second-order method, whose second stage reaches
-ahead, would overshoot the thermostat's band. Self-contained units switch all the time, so theirs always are."""
+While a cabin's air falls by kelvins a minute, the second-order method, whose second stage reaches ahead, would
+overshoot the thermostat's band. Self-contained units switch all the time: their steps are always divided, into
+`UNIT_PARTS`."""
 
 
 def switched(points: Floats, points_then: Floats) -> bool:
@@ -100,9 +104,7 @@ def heat_stored(fabric: Fabric, room: Cabins) -> float:
     for i in range(room.node.shape[0]):
         total += fabric.node_capacity[i] * room.node[i]
     for c in range(room.air.shape[0]):
-        total += (
-            fabric.air_mass[c] * CP_AIR * room.air[c] + fabric.furnishing_capacity[c] * room.furnishing[c]
-        )
+        total += fabric.air_mass[c] * CP_AIR * room.air[c] + fabric.furnishing_capacity[c] * room.furnishing[c]
     return total
 
 
@@ -235,8 +237,9 @@ def run_case(
         if switched(points, points_then) or powered != powered_then:
             fine_left = FINE_FOR
         powered_then = powered
-        fine = mode == SELF_CONTAINED or (mode == SHARED and fine_left > 0.0)
-        parts = FINE_PARTS if fine else 1
+        parts = UNIT_PARTS if mode == SELF_CONTAINED else 1
+        if mode == SHARED and fine_left > 0.0:
+            parts = FINE_PARTS
         fine_left -= step
         short = step / parts
         stage_step = GAMMA * short
@@ -248,11 +251,23 @@ def run_case(
         room.sensible[:] = 0.0
         room.latent[:] = 0.0
         spent[:] = 0.0
+        for c in range(cabins):
+            room.step_start[c] = room.air[c]
         for piece in range(parts):
             if mode == SELF_CONTAINED:
                 sea = between(forcing.sea[k], forcing.sea[k + 1], piece / parts) + sea_offset
                 switch_units(
-                    boat.units, points, powered, sea, pressure, short, room, coils, state.unit_time[m], spent
+                    boat.units,
+                    points,
+                    powered,
+                    sea,
+                    pressure,
+                    short,
+                    room,
+                    coils,
+                    state.unit_on[m],
+                    state.unit_lately[m],
+                    spent,
                 )
             start_from_here(room)
             for stage in range(2):
@@ -283,9 +298,7 @@ def run_case(
                         spent,
                     )  # fmt: skip
                 elif mode == SELF_CONTAINED:
-                    units_stage(
-                        boat.units, fabric, factors, points, wet, stage_step, weight, room, coils, spent
-                    )
+                    units_stage(boat.units, fabric, factors, points, wet, stage_step, weight, room, coils, spent)
                 elif mode == IDEAL:
                     ideal_stage(fabric, factors, points, wet, pressure, stage_step, weight, room)
                 else:
@@ -307,6 +320,8 @@ def run_case(
                         room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
                 summary.heat_in[m] += weight * step * heat_taken_in(fabric, film, outdoor, room)
                 condense(room)
+        if moved(room) > FAST:
+            fine_left = max(fine_left, 2.0 * step)
         note_cabins(m, step, pressure, room, summary)
         if live == 1:
             supply(

@@ -7,10 +7,9 @@ import math
 import numpy as np
 
 from anchorwatt.design.specification import Converter, Handler, Outside, Specification
-from anchorwatt.physics.alternator import REFERENCE_SPEED
 from anchorwatt.physics.air_handler import airflow_share, running_share
+from anchorwatt.physics.alternator import REFERENCE_SPEED
 from anchorwatt.physics.coil import bypass_factor
-from anchorwatt.physics.compressor import start_loss
 from anchorwatt.physics.envelope import INSIDE_RADIATION, discretise, inside_convection
 from anchorwatt.physics.fan import fan_power
 from anchorwatt.physics.moist_air import CP_AIR, density, humidity_ratio
@@ -114,9 +113,7 @@ def boat_arrays(specification: Specification) -> Boat:
     unit_maps = [plant_map(unit.circuit) for unit in units]
     bank = specification.bank
     transformer, solar = specification.transformer, specification.solar
-    machines = [
-        (g, machine) for g, engine in enumerate(specification.engines) for machine in engine.alternators
-    ]
+    machines = [(g, machine) for g, engine in enumerate(specification.engines) for machine in engine.alternators]
 
     air_mass = np.array([cabin.volume * CABIN_AIR_DENSITY for cabin in cabins])
     return Boat(
@@ -134,13 +131,9 @@ def boat_arrays(specification: Specification) -> Boat:
             air_mass=air_mass[None],
             moisture_mass=(air_mass * [cabin.moisture_factor for cabin in cabins])[None],
             furnishing_capacity=np.array([[cabin.furnishing_heat_capacity for cabin in cabins]]),
-            furnishing_convection=np.array(
-                [[cabin.furnishing_area * inside_convection(UPRIGHT) for cabin in cabins]]
-            ),
+            furnishing_convection=np.array([[cabin.furnishing_area * inside_convection(UPRIGHT) for cabin in cabins]]),
             furnishing_radiation=np.array([[cabin.furnishing_area * INSIDE_RADIATION for cabin in cabins]]),
-            window_conductance=np.array(
-                [[sum(w.area * w.u_value for w in cabin.windows) for cabin in cabins]]
-            ),
+            window_conductance=np.array([[sum(w.area * w.u_value for w in cabin.windows) for cabin in cabins]]),
             outdoor_flow=np.array(
                 [[(cabin.leakage * cabin.volume + cabin.fresh_air) * CABIN_AIR_DENSITY for cabin in cabins]]
             ),
@@ -167,13 +160,11 @@ def boat_arrays(specification: Specification) -> Boat:
             unit_fan=np.array([[u.fan_power for u in units]]),
             unit_approach=np.array([[u.approach for u in units]]),
             unit_hysteresis=np.array([[u.hysteresis for u in units]]),
-            unit_start=np.array([[start_loss(u.circuit.degradation) for u in units]]),
+            unit_degradation=np.array([[u.circuit.degradation for u in units]]),
             unit_capacity=np.array([m.capacity for m in unit_maps]).reshape(
                 1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1
             ),
-            unit_power=np.array([m.power for m in unit_maps]).reshape(
-                1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1
-            ),
+            unit_power=np.array([m.power for m in unit_maps]).reshape(1, len(units), EVAPORATING_COUNT, SEA_COUNT, 1),
             unit_pump=np.array([alternative.pump_power if alternative else 0.0]),
         ),
         power=Power(

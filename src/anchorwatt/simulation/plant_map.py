@@ -62,9 +62,7 @@ class PlantMap:
 @lru_cache(maxsize=16)
 def cycle_table(refrigerant: str, superheat: float, subcooling: float) -> CycleTable:
     """The cycle's table, from disk when it was computed before."""
-    key = (
-        f"{refrigerant} {superheat} {subcooling} {version('coolprop')} {CONDENSING_COUNT} {EVAPORATING_COUNT}"
-    )
+    key = f"{refrigerant} {superheat} {subcooling} {version('coolprop')} {CONDENSING_COUNT} {EVAPORATING_COUNT}"
     path = cache_folder() / f"cycle-{hashlib.sha256(key.encode()).hexdigest()[:16]}.npy"
     if path.exists():
         try:
@@ -117,9 +115,7 @@ def fill_map(
                 condensing = max(sea + 8.0 * speeds[k], evaporating + LEAST_LIFT)
                 cooling, work = 0.0, 0.0
                 for _ in range(60):
-                    place = min(
-                        max((condensing - CONDENSING_START) / CONDENSING_STEP, 0.0), CONDENSING_COUNT - 1.001
-                    )
+                    place = min(max((condensing - CONDENSING_START) / CONDENSING_STEP, 0.0), CONDENSING_COUNT - 1.001)
                     low = int(place)
                     part = place - low
                     density = table[0, i, low] + part * (table[0, i, low + 1] - table[0, i, low])
@@ -158,9 +154,7 @@ def fit(circuit: Refrigeration) -> tuple[float, float]:
             condensing,
         )
     condensing = max(condensing, circuit.rated_evaporating + LEAST_LIFT)
-    state = cycle(
-        circuit.refrigerant, circuit.rated_evaporating, condensing, circuit.superheat, circuit.subcooling
-    )
+    state = cycle(circuit.refrigerant, circuit.rated_evaporating, condensing, circuit.superheat, circuit.subcooling)
     swept_flow = circuit.rated_capacity / (
         state.refrigerating_effect * state.suction_density * volumetric_efficiency(state.pressure_ratio)
     )

@@ -7,6 +7,8 @@ import os
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
@@ -84,7 +86,7 @@ def empty_summary(cases: int, cabins: int) -> Summary:
 def empty_series(cases: int, cabins: int, alternators: int, steps: int) -> Series:
     """Room for series; with 0 steps the kernel writes none."""
     by_cabin = {"air", "humidity", "sensible", "latent"}
-    shapes = []
+    shapes: list[tuple[int, ...]] = []
     for name in Series._fields:
         if name in by_cabin:
             shapes.append((cases, cabins, steps))
@@ -97,7 +99,8 @@ def empty_series(cases: int, cabins: int, alternators: int, steps: int) -> Serie
 
 def copy_state(state: State, cases: int = 1) -> State:
     """A state of its own, repeated for a number of cases."""
-    return State(*(np.repeat(part, cases, axis=0) for part in state))
+    parts: list[Any] = [np.repeat(part, cases, axis=0) for part in state]
+    return State(*parts)
 
 
 def run_batch(
@@ -144,7 +147,7 @@ def run_batch(
     some(0, 1)  # compiles, if it must, before threads share it
     edges = np.linspace(1, count, 4 * workers + 1).astype(int)
     with ThreadPoolExecutor(workers) as pool:
-        for future in [pool.submit(some, int(a), int(b)) for a, b in zip(edges, edges[1:], strict=False)]:
+        for future in [pool.submit(some, int(a), int(b)) for a, b in pairwise(edges)]:
             future.result()
 
 
@@ -191,12 +194,7 @@ class Simulation:
         voltages = np.array(bank.open_circuit_voltages) * bank.cells
         for charge in np.linspace(1.0, 0.5, 501):
             voltage = float(np.interp(charge, bank.charge_points, voltages))
-            if (
-                acceptance(
-                    voltage, bank.resistance, bank.charge_current, bank.absorb_voltage, bank.temperature
-                )
-                >= tail
-            ):
+            if acceptance(voltage, bank.resistance, bank.charge_current, bank.absorb_voltage, bank.temperature) >= tail:
                 return min(float(charge), self.specification.brief.charge_at_start)
         return self.specification.brief.charge_at_start
 
@@ -205,9 +203,7 @@ class Simulation:
         specification, boat = self.specification, self.boat
         cabins = len(specification.cabins)
         outdoor = float(self.weather.humidity_ratio[0])
-        temperatures = [
-            [[engine.air_temperature] * 2 for engine in specification.engines for _ in engine.alternators]
-        ]
+        temperatures = [[[engine.air_temperature] * 2 for engine in specification.engines for _ in engine.alternators]]
         return State(
             node=np.full((1, boat.fabric.node_capacity.shape[1]), mode_air),
             air=np.full((1, cabins), mode_air),
@@ -217,7 +213,8 @@ class Simulation:
             connected=np.ones(1, dtype=np.int64),
             trip=np.zeros(1),
             alternator=np.array(temperatures, dtype=float).reshape(1, -1, 2),
-            unit_time=np.full((1, boat.units.unit_cabin.size), -1.0),
+            unit_on=np.zeros((1, boat.units.unit_cabin.size), dtype=np.int64),
+            unit_lately=np.zeros((1, boat.units.unit_cabin.size)),
         )
 
     def run(
@@ -279,9 +276,7 @@ class Simulation:
     def hold(self) -> Run:
         """The night going on, as it began, until the reserve is reached (two days at most)."""
         night = Stretch(period_at(self.specification, self.night_start))
-        return self.run(
-            "hold", self.night_start, self.night_start + LONGEST_HOLD, self.before.end, held=night
-        )
+        return self.run("hold", self.night_start, self.night_start + LONGEST_HOLD, self.before.end, held=night)
 
     @cached_property
     def recharge(self) -> Run | None:

@@ -116,9 +116,7 @@ def generate(
         engine = power.engine[g]
         pushing = 0.0
         if forcing.propelling[k] == 1:
-            pushing = propeller_demand(
-                speed, engine[ENGINE_SPEED], engine[ENGINE_PROPELLER], engine[ENGINE_EXPONENT]
-            )
+            pushing = propeller_demand(speed, engine[ENGINE_SPEED], engine[ENGINE_PROPELLER], engine[ENGINE_EXPONENT])
         able = full_load_power(
             speed, engine[ENGINE_SPEED], engine[ENGINE_POWER], power.engine_speeds[g], power.engine_powers[g]
         )

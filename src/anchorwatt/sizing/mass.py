@@ -35,9 +35,7 @@ def parts(specification: Specification) -> tuple[PartMass, ...]:
         ),
         PartMass(specification.inverter.name, specification.inverter.mass),
     ]
-    rows += [
-        PartMass(x.name, x.mass) for x in (specification.charger, specification.transformer) if x is not None
-    ]
+    rows += [PartMass(x.name, x.mass) for x in (specification.charger, specification.transformer) if x is not None]
     if specification.solar is not None:
         rows.append(PartMass("solar panels", specification.solar.mass))
     rows += [PartMass(m.name, m.mass) for engine in specification.engines for m in engine.alternators]

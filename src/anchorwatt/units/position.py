@@ -10,8 +10,7 @@ from anchorwatt.units.table import Unit, spellings
 HEMISPHERES = {"latitude": "NS", "longitude": "EW"}
 _SIXTIETHS = "[0-5]?[0-9](?:\\.[0-9]+)?"
 _POSITION = re.compile(
-    f"(?P<degrees>[0-9]{{1,3}})° ?(?P<minutes>{_SIXTIETHS})' ?"
-    f'(?:(?P<seconds>{_SIXTIETHS})" ?)?(?P<hemisphere>[NSEW])'
+    f"(?P<degrees>[0-9]{{1,3}})° ?(?P<minutes>{_SIXTIETHS})' ?(?:(?P<seconds>{_SIXTIETHS})\" ?)?(?P<hemisphere>[NSEW])"
 )
 
 

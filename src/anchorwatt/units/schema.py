@@ -48,9 +48,7 @@ def _gather(node: Any, kinds: dict[str, Any]) -> Any:
         return {key: _gather(value, kinds) for key, value in node.items()}
     kind = node[KIND].replace(" ", "-")
     kinds[kind] = {key: node[key] for key in ("type", "pattern", "patternErrorMessage", "examples")}
-    kept = {
-        key: value for key, value in node.items() if key not in (*kinds[kind], KIND, ALLOWED, "description")
-    }
+    kept = {key: value for key, value in node.items() if key not in (*kinds[kind], KIND, ALLOWED, "description")}
     allowed_words = node[ALLOWED][0].upper() + node[ALLOWED][1:]
     description = " ".join(part for part in (node.get("description", ""), f"{allowed_words}.") if part)
     return {"$ref": f"#/$defs/{kind}", "description": description, **kept}

@@ -132,9 +132,7 @@ def unit_for(dimension: str, system: System) -> str:
 def convert(value: float, unit: str, dimension: str | None = None) -> float: ...
 @overload
 def convert(value: NDArray[np.float64], unit: str, dimension: str | None = None) -> NDArray[np.float64]: ...
-def convert(
-    value: float | NDArray[np.float64], unit: str, dimension: str | None = None
-) -> float | NDArray[np.float64]:
+def convert(value: float | NDArray[np.float64], unit: str, dimension: str | None = None) -> float | NDArray[np.float64]:
     """Convert an SI value, or an array of them, to a unit.
 
     Parameters
@@ -186,9 +184,7 @@ def _unit_of(name: str, dimension: str | None) -> Unit:
     for candidate in [dimension] if dimension else DIMENSIONS:
         if key in spellings(candidate):
             return spellings(candidate)[key]
-    raise Refused(
-        f"the unit {quoted(name)}", "a unit of the table" + (f" for {dimension}" if dimension else "")
-    )
+    raise Refused(f"the unit {quoted(name)}", "a unit of the table" + (f" for {dimension}" if dimension else ""))
 
 
 def _rows_of(dimension: str, system: System) -> tuple[Shown, ...]:

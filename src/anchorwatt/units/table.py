@@ -57,9 +57,7 @@ class Dimension:
     kin: str = ""  # the dimension whose units it shares, when only its showing differs
 
 
-def _unit(
-    symbol: str, factor: Fraction | int, source: str, *spellings: str, zero: Fraction | int = 0
-) -> Unit:
+def _unit(symbol: str, factor: Fraction | int, source: str, *spellings: str, zero: Fraction | int = 0) -> Unit:
     return Unit(symbol, (symbol, *spellings), Fraction(factor), Fraction(zero), source)
 
 
@@ -301,17 +299,13 @@ _ALL = (
     Dimension("pressure", "a pressure", "Pa", _PRESSURE, "30 psi"),
     Dimension("rotational speed", "a rotational speed", "rad/s", _ROTATIONAL_SPEED, "2400 rpm"),
     Dimension("angle", "an angle", "rad", _ANGLE, "15 deg"),
-    Dimension(
-        "latitude", "a latitude", "rad", _LATITUDE, "25.8° N", lowest=-math.pi / 2, highest=math.pi / 2
-    ),
+    Dimension("latitude", "a latitude", "rad", _LATITUDE, "25.8° N", lowest=-math.pi / 2, highest=math.pi / 2),
     Dimension("longitude", "a longitude", "rad", _LONGITUDE, "80.3° W", lowest=-math.pi, highest=math.pi),
     Dimension("share", "a share", "", _SHARE, "20 %"),
     Dimension("per kelvin", "a change with temperature", "1/K", _PER_KELVIN, "-0.35 %/K"),
     Dimension("frequency", "a frequency", "Hz", _FREQUENCY, "60 Hz", lowest=0.0),
     Dimension("air changes", "a rate of air changes", "1/s", _AIR_CHANGES, "0.5 ach", lowest=0.0),
-    Dimension(
-        "conductivity", "a thermal conductivity", "W/(m·K)", _CONDUCTIVITY, "0.035 W/(m K)", lowest=0.0
-    ),
+    Dimension("conductivity", "a thermal conductivity", "W/(m·K)", _CONDUCTIVITY, "0.035 W/(m K)", lowest=0.0),
     Dimension("density", "a density", "kg/m³", _DENSITY, "80 kg/m³", lowest=0.0),
     Dimension("specific heat", "a specific heat", "J/(kg·K)", _SPECIFIC_HEAT, "1200 J/(kg K)", lowest=0.0),
     Dimension(
@@ -323,9 +317,7 @@ _ALL = (
         lowest=0.0,
     ),
     Dimension("heat capacity", "a heat capacity", "J/K", _HEAT_CAPACITY, "250 kJ/K", lowest=0.0),
-    Dimension(
-        "thermal conductance", "a thermal conductance", "W/K", _THERMAL_CONDUCTANCE, "12 W/K", lowest=0.0
-    ),
+    Dimension("thermal conductance", "a thermal conductance", "W/K", _THERMAL_CONDUCTANCE, "12 W/K", lowest=0.0),
     Dimension("areal mass", "a mass per area", "kg/m²", _AREAL_MASS, "6 kg/m²", lowest=0.0),
     Dimension("heat flux", "a heat flux", "W/m²", _HEAT_FLUX, "900 W/m²"),
 )

@@ -31,14 +31,10 @@ class Written:
         self.schema = schema
         self.dimension = dimension
 
-    def __get_pydantic_core_schema__(
-        self, source: object, handler: GetCoreSchemaHandler
-    ) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
         return core_schema.no_info_plain_validator_function(
             self._validate,
-            serialization=core_schema.plain_serializer_function_ser_schema(
-                str, return_schema=core_schema.str_schema()
-            ),
+            serialization=core_schema.plain_serializer_function_ser_schema(str, return_schema=core_schema.str_schema()),
             metadata={_DIMENSION: self.dimension},
         )
 
@@ -70,9 +66,7 @@ class Range:
         self.highest = highest
         self.open_below = open_below
 
-    def __get_pydantic_core_schema__(
-        self, source: object, handler: GetCoreSchemaHandler
-    ) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
         inner = handler(source)
         dimension = (inner.get("metadata") or {}).get(_DIMENSION)
         if not dimension:
@@ -119,6 +113,4 @@ def _limit(text: str | None, dimension: str) -> Quantity | None:
 def _as_pydantic(refusal: BadQuantity) -> PydanticCustomError:
     found = refusal.found if isinstance(refusal, Refused) else str(refusal)
     wanted = refusal.allowed if isinstance(refusal, Refused) else ""
-    return PydanticCustomError(
-        "quantity", "found {found}; allowed: {allowed}", {"found": found, "allowed": wanted}
-    )
+    return PydanticCustomError("quantity", "found {found}; allowed: {allowed}", {"found": found, "allowed": wanted})
