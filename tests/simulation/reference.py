@@ -57,7 +57,11 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
     def rates(t: float, y: Floats, k: int) -> Floats:
         node, air, loose, wet, charge = y[:nodes], y[air_at], y[loose_at], y[wet_at], y[-2]
         part = (t - k * step) / step
-        at = lambda series: (1.0 - part) * series[..., k] + part * series[..., k + 1]  # noqa: E731
+
+        def at(series: Floats) -> Floats:
+            between: Floats = (1.0 - part) * series[..., k] + part * series[..., k + 1]
+            return between
+
         outdoor, damp, sea = (
             float(at(forcing.dry_bulb[0])),
             float(at(forcing.humidity_ratio[0])),

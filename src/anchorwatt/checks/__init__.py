@@ -11,8 +11,9 @@ SUBJECTS = (brief, cooling, power)
 
 
 def check(evidence: Evidence) -> tuple[Finding, ...]:
-    """Apply every rule."""
-    return tuple(rule.find(evidence) for rule in rules())
+    """Apply every rule that the design has something to say to."""
+    findings = [rule.find(evidence) for rule in rules()]
+    return tuple(finding for finding in findings if finding is not None)
 
 
 __all__ = ["SUBJECTS", "Evidence", "Finding", "Rule", "Verdict", "check", "rules"]

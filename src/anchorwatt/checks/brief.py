@@ -55,7 +55,7 @@ def night_without_interruption(evidence: Evidence) -> Measured:
 def recharge_in_time(evidence: Evidence) -> Measured:
     run = evidence.simulation.recharge
     if run is None:
-        return Measured(math.nan, evidence.specification.brief.recharge, at_most(math.nan, 0.0).verdict)
+        return at_most(math.nan, evidence.specification.brief.recharge)
     reached = float(run.summary.full_at[0])
     return at_most(math.inf if math.isnan(reached) else reached, evidence.specification.brief.recharge)
 
@@ -69,3 +69,14 @@ def recharge_in_time(evidence: Evidence) -> Measured:
 )
 def mass_limit(evidence: Evidence) -> Measured:
     return at_most(mass_added(evidence.specification), evidence.specification.brief.mass_limit)
+
+
+@rule(
+    "price-limit",
+    "Is the price within the limit?",
+    "money",
+    BRIEF,
+    "Parts have no prices yet: hold your own quotation against the limit.",
+)
+def price_limit(evidence: Evidence) -> Measured | None:
+    return at_most(math.nan, math.nan) if evidence.specification.brief.price_limit else None

@@ -67,7 +67,7 @@ def cabins_dry_at_night(evidence: Evidence) -> Measured:
 @rule(
     "compressor-carries-boat",
     "Does the compressor carry the boat's peak hour, all cooled cabins together?",
-    "power",
+    "heat flow",
     PRACTICE,
     "A larger condensing unit, or fewer cabins cooled at once in the plan.",
 )

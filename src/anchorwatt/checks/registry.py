@@ -32,6 +32,10 @@ class Measured:
     verdict: Verdict
 
 
+Measure = Callable[[Evidence], Measured | None]
+"""A rule's own function; None when the design has nothing that the rule is about."""
+
+
 @dataclass(frozen=True)
 class Rule:
     id: str
@@ -39,11 +43,13 @@ class Rule:
     dimension: str
     source: str
     remedy: str
-    measure: Callable[[Evidence], Measured]
+    measure: Measure
 
-    def find(self, evidence: Evidence) -> Finding:
-        """Apply the rule."""
+    def find(self, evidence: Evidence) -> Finding | None:
+        """Apply the rule; None when the design has nothing that it is about."""
         found = self.measure(evidence)
+        if found is None:
+            return None
         return Finding(
             self.id,
             self.question,
@@ -65,10 +71,10 @@ def rule(
     dimension: str,
     source: str,
     remedy: str,
-) -> Callable[[Callable[[Evidence], Measured]], Callable[[Evidence], Measured]]:
+) -> Callable[[Measure], Measure]:
     """Register a rule."""
 
-    def register(measure: Callable[[Evidence], Measured]) -> Callable[[Evidence], Measured]:
+    def register(measure: Measure) -> Measure:
         if id in _rules:
             raise ValueError(f"rule {id} is registered twice")
         _rules[id] = Rule(id, question, dimension, source, remedy, measure)

@@ -6,10 +6,13 @@ from typing import NamedTuple
 
 import numpy as np
 
-from anchorwatt.physics.moist_air import latent_heat
+from anchorwatt.physics.moist_air import latent_heat, saturation_humidity_ratio
 from anchorwatt.physics.people import latent_from_person, sensible_from_person
 from anchorwatt.simulation.arrays import TO_OUTSIDE, Fabric, Floats, Forcing
 from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
+
+NEARLY_DAMP = 0.9
+"""Share of saturation above which a cabin's saturation is followed stage by stage, not step by step."""
 
 
 class Cabins(NamedTuple):
@@ -33,7 +36,7 @@ class Cabins(NamedTuple):
     furnishing_gain: Floats  # (C,) W
     moisture_gain: Floats  # (C,) kg/s
     dew_flow: Floats  # (C,) kg/s of air that meets surfaces
-    dew_heat: Floats  # (C,) W that condensing gives up
+    dew_heat: Floats  # (C,) W that condensing gives up to the air
     most: Floats  # (C,) kg/kg at saturation
     known: Floats  # (C,) room for the moisture balance
     weight: Floats  # (C,)
@@ -101,20 +104,44 @@ def drive(
         if sensible + latent > 0.0:
             people = factor * sensible_from_person(sensible, latent, shift, air)
             vapour = factor * latent_from_person(sensible, latent, shift, air) / latent_heat(air)
-        blown = factor * forcing.air_gain[c, k] + room.dew_heat[c]
-        room.air_gain[c] = blown + (1.0 - PEOPLE_RADIANT) * people
+        room.air_gain[c] = factor * forcing.air_gain[c, k] + (1.0 - PEOPLE_RADIANT) * people
         spread = factor * forcing.radiant_gain[c, k] + PEOPLE_RADIANT * people
         room.radiant_gain[c] = spread + (1.0 - SOLAR_TO_FURNISHINGS) * sun
         room.furnishing_gain[c] = SOLAR_TO_FURNISHINGS * sun
         room.moisture_gain[c] = factor * forcing.moisture_gain[c, k] + vapour
 
 
-def condense(room: Cabins) -> None:
-    """What condenses on surfaces now gives up its heat to the stage that follows, W."""
-    for c in range(room.air.shape[0]):
+def condense(room: Cabins, response: Floats, pressure: float) -> None:
+    """Heat that vapour gives up to each cabin's air where it condenses on surfaces within a stage, W.
+
+    The warmer air holds more, so heat and temperature are found together, by Newton's method; `response` is K
+    of each cabin's air (rows) per W into each cabin's air. The cooling is taken to be that of the stage before,
+    still in `room.cooling`. Adds the heat's effect to `room.free`.
+    """
+    cabins = room.air.shape[0]
+    for c in range(cabins):
         room.dew_heat[c] = 0.0
-        if room.humidity[c] > room.most[c]:
-            room.dew_heat[c] = room.dew_flow[c] * (room.humidity[c] - room.most[c]) * latent_heat(room.air[c])
+        if room.humidity[c] <= NEARLY_DAMP * room.most[c]:
+            continue
+        around = room.free[c]
+        for d in range(cabins):
+            around += response[c, d] * room.cooling[d]
+        temperature, heat = around, 0.0
+        for _ in range(20):
+            saturated = saturation_humidity_ratio(temperature, pressure)
+            slope = (saturation_humidity_ratio(temperature + 0.01, pressure) - saturated) / 0.01
+            carried = room.dew_flow[c] * latent_heat(temperature)
+            heat = carried * max(0.0, room.humidity[c] - saturated)
+            error = temperature - around - response[c, c] * heat
+            if abs(error) < 1e-7:
+                break
+            temperature -= error / (1.0 + (response[c, c] * carried * slope if heat > 0.0 else 0.0))
+        room.most[c] = saturation_humidity_ratio(temperature, pressure)
+        room.dew_heat[c] = heat
+    for c in range(cabins):
+        if room.dew_heat[c] > 0.0:
+            for d in range(cabins):
+                room.free[d] += response[d, c] * room.dew_heat[c]
 
 
 def moved(room: Cabins) -> float:

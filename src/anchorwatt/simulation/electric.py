@@ -77,7 +77,8 @@ def transformer_power(output: float, transformer: Floats) -> float:
 def inverter_power(output: float, inverter: Floats) -> float:
     """W from the DC bus; an inverter with no load sleeps."""
     if output <= 0.0:
-        return inverter[4]
+        asleep: float = inverter[4]
+        return asleep
     return converter_input(output, inverter[0], inverter[1], inverter[2], inverter[3])
 
 
@@ -130,7 +131,8 @@ def bank_step(
 
 def bank_capacity(bank: Floats, capacity_factor: float) -> float:
     """A·s that the bank holds."""
-    return bank[BANK_CAPACITY] * capacity_factor
+    capacity: float = bank[BANK_CAPACITY] * capacity_factor
+    return capacity
 
 
 def bank_limits(

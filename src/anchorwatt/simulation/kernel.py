@@ -18,6 +18,7 @@ from anchorwatt.simulation.arrays import (
     SELF_CONTAINED,
     SHARED,
     TO_OUTSIDE,
+    UNCOOLED,
     Boat,
     Fabric,
     Floats,
@@ -76,7 +77,7 @@ from anchorwatt.simulation.supply import (
     supply,
 )
 
-FINE_PARTS, UNIT_PARTS = 6, 6
+FINE_PARTS, UNIT_PARTS = 12, 6
 FINE_FOR = 600.0
 FAST = 0.06
 """Parts of a step, s for which steps are so divided after the plan switches a set point or power fails, and K a
@@ -114,7 +115,7 @@ def heat_taken_in(fabric: Fabric, film: Floats, outdoor: float, room: Cabins) ->
     for c in range(room.air.shape[0]):
         outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
         gains = room.air_gain[c] + room.radiant_gain[c] + room.furnishing_gain[c]
-        total += gains + room.cooling[c] + outside * (outdoor - room.air[c])
+        total += gains + room.cooling[c] + room.dew_heat[c] + outside * (outdoor - room.air[c])
     for w in range(fabric.wall_kind.shape[0]):
         if fabric.wall_kind[w] == TO_OUTSIDE:
             total += film[w] * (room.far_temperature[w] - room.node[fabric.wall_first[w]])
@@ -219,6 +220,7 @@ def run_case(
     for c in range(cabins):
         room.air[c], room.furnishing[c] = state.air[m, c], state.furnishing[m, c]
         room.humidity[c], points_then[c] = state.humidity[m, c], math.nan
+        room.cooling[c] = 0.0
     coils.share[:] = 1.0
     coils.call[:] = 0.0
     coils.heat[:] = 0.0
@@ -238,7 +240,7 @@ def run_case(
             fine_left = FINE_FOR
         powered_then = powered
         parts = UNIT_PARTS if mode == SELF_CONTAINED else 1
-        if mode == SHARED and fine_left > 0.0:
+        if mode in (SHARED, UNCOOLED) and fine_left > 0.0:
             parts = FINE_PARTS
         fine_left -= step
         short = step / parts
@@ -290,6 +292,8 @@ def run_case(
                     room.cabin[i] = total
                 for c in range(cabins):
                     room.free[c] = room.cabin[c]
+                condense(room, factors.cabins, pressure)
+                for c in range(cabins):
                     room.cooling[c] = 0.0
                 if mode == SHARED and powered:
                     sea = between(forcing.sea[k], forcing.sea[k + 1], part) + sea_offset
@@ -309,17 +313,14 @@ def run_case(
                     )  # fmt: skip
                 for i in range(2 * cabins):
                     for j in range(cabins):
-                        room.cabin[i] += factors.cabins[i, j] * room.cooling[j]
+                        room.cabin[i] += factors.cabins[i, j] * (room.cooling[j] + room.dew_heat[j])
                 scatter(
                     fabric, room.cabin, room.base_furnishing, room.furnishing_gain, stage_step, factors,
                     room.node, room.furnishing,
                 )  # fmt: skip
                 for c in range(cabins):
                     room.air[c] = room.cabin[c]
-                    if parts > 1:
-                        room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
                 summary.heat_in[m] += weight * step * heat_taken_in(fabric, film, outdoor, room)
-                condense(room)
         if moved(room) > FAST:
             fine_left = max(fine_left, 2.0 * step)
         note_cabins(m, step, pressure, room, summary)

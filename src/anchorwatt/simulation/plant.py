@@ -30,7 +30,8 @@ def grid_value(table: Floats, h: int, call: float) -> float:
     last = table.shape[1] - 1
     place = min(max(call, 0.0), 1.0) * last
     low = min(int(place), last - 1)
-    return table[h, low] + (place - low) * (table[h, low + 1] - table[h, low])
+    value: float = table[h, low] + (place - low) * (table[h, low + 1] - table[h, low])
+    return value
 
 
 def map_place(value: float, start: float, step: float, count: int) -> tuple[int, float]:
@@ -46,7 +47,8 @@ def map_value(table: Floats, evaporating: float, sea: float, speed: int) -> floa
     j, y = map_place(sea, SEA_START, SEA_STEP, SEA_COUNT)
     low = table[i, j, speed] + y * (table[i, j + 1, speed] - table[i, j, speed])
     high = table[i + 1, j, speed] + y * (table[i + 1, j + 1, speed] - table[i + 1, j, speed])
-    return low + x * (high - low)
+    value: float = low + x * (high - low)
+    return value
 
 
 def full_capacity(capacity: Floats, evaporating: float, sea: float) -> float:

@@ -29,6 +29,7 @@ from anchorwatt.simulation.plant import (
     SEA_COUNT,
     SEA_START,
     SEA_STEP,
+    map_place,
 )
 
 SPEEDS = 9
@@ -153,18 +154,27 @@ def fit(circuit: Refrigeration) -> tuple[float, float]:
             "at its rating the plant must condense below its highest condensing temperature; it would condense at °C",
             condensing,
         )
-    condensing = max(condensing, circuit.rated_evaporating + LEAST_LIFT)
-    state = cycle(circuit.refrigerant, circuit.rated_evaporating, condensing, circuit.superheat, circuit.subcooling)
-    swept_flow = circuit.rated_capacity / (
-        state.refrigerating_effect * state.suction_density * volumetric_efficiency(state.pressure_ratio)
+    table = cycle_table(circuit.refrigerant, circuit.superheat, circuit.subcooling)
+    density, effect, work, ratio = (
+        _at(part, circuit.rated_evaporating, condensing)
+        for part in (table.suction_density, table.effect, table.work, table.ratio)
     )
-    ideal = circuit.rated_capacity / state.refrigerating_effect * state.isentropic_work
-    efficiency = ideal / circuit.rated_power
+    swept_flow = circuit.rated_capacity / (effect * density * volumetric_efficiency(ratio))
+    efficiency = circuit.rated_capacity / effect * work / circuit.rated_power
     if not 0.25 <= efficiency <= 0.85:
         raise OutOfRange(
             "the rating must imply an overall compressor efficiency of 0.25 to 0.85; it implies", efficiency
         )
-    return swept_flow, efficiency / isentropic_efficiency(state.pressure_ratio, 1.0, 1.0)
+    return swept_flow, efficiency / isentropic_efficiency(ratio, 1.0, 1.0)
+
+
+def _at(table: Floats, evaporating: float, condensing: float) -> float:
+    """A figure of the cycle's table, linear between its points."""
+    i, x = map_place(evaporating, EVAPORATING_START, EVAPORATING_STEP, EVAPORATING_COUNT)
+    j, y = map_place(condensing, CONDENSING_START, CONDENSING_STEP, CONDENSING_COUNT)
+    low = table[i, j] + y * (table[i, j + 1] - table[i, j])
+    high = table[i + 1, j] + y * (table[i + 1, j + 1] - table[i + 1, j])
+    return float(low + x * (high - low))
 
 
 @lru_cache(maxsize=64)

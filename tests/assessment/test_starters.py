@@ -1,0 +1,123 @@
+"""The three starter boats through the whole chain, and what every assessment owes its reader."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import numpy as np
+import pytest
+
+import anchorwatt
+from anchorwatt import design
+from anchorwatt.assessment import Assessment, Verdict
+
+STARTERS = design.starters()
+KEYS = (
+    "hold_hours",
+    "required_hours",
+    "charge_at_dawn_pct",
+    "night_energy_kWh",
+    "peak_plant_power_W",
+    "peak_inverter_power_W",
+    "engine_hours_to_recharge",
+    "recharge_fuel_L",
+    "mass_added_kg",
+    "checks_failed",
+)
+
+
+@cache
+def assessed(starter: str) -> Assessment:
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "boat.yaml"
+        design.new(starter, path)
+        return anchorwatt.assess(anchorwatt.read(path))
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_headline_answers_and_says_why(starter: str) -> None:
+    answers = {answer.key: answer for answer in assessed(starter).headline}
+    assert tuple(answers) == KEYS
+    for answer in answers.values():
+        assert math.isfinite(answer.value)
+        assert answer.why.formula
+        assert answer.why.source
+        assert answer.why.changes_it
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_the_starter_does_its_job(starter: str) -> None:
+    """A starter is a sound design: nothing fails."""
+    assert [f.id for f in assessed(starter).checks if f.verdict is Verdict.FAILS] == []
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_hold_and_charge_at_dawn_agree(starter: str) -> None:
+    """The bank holds longer than asked exactly when more than the reserve is left at dawn."""
+    it = assessed(starter)
+    longer = it.answer("hold_hours").value >= it.answer("required_hours").value
+    assert longer == (it.answer("charge_at_dawn_pct").value >= it.specification.brief.reserve)
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_night_energy_is_the_integral_of_the_table(starter: str) -> None:
+    it = assessed(starter)
+    current, voltage = it.night.column("bank_current_A").values, it.night.column("bank_voltage_V").values
+    energy = float((current * voltage).sum()) * it.simulation.step
+    assert energy == pytest.approx(it.answer("night_energy_kWh").value, rel=1e-9)
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_gains_by_cause_add_up(starter: str) -> None:
+    for cabin in assessed(starter).cabins:
+        if cabin.gains:
+            assert sum(watts for _, watts in cabin.gains) == pytest.approx(cabin.peak_sensible)
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_recharge_says_what_held_it(starter: str) -> None:
+    recharge = assessed(starter).recharge
+    assert recharge is not None
+    assert sum(share for _, share in recharge.held_by) == pytest.approx(1.0)
+    assert recharge.fuel_burnt > recharge.fuel_added > 0.0
+    assert recharge.table.column("charge_pct").values[-1] >= assessed(starter).simulation.full_charge - 1e-9
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_every_estimate_has_its_rule(starter: str) -> None:
+    estimates = assessed(starter).estimates
+    assert estimates
+    assert all(e.key and e.value and e.rule and e.source for e in estimates)
+
+
+def test_self_contained_units_use_more() -> None:
+    shared, units = assessed("trawler-14m").comparisons
+    assert units.night_energy > shared.night_energy
+    assert units.peak_plant_power > shared.peak_plant_power
+
+
+def test_an_unknown_answer_or_column_is_told() -> None:
+    it = assessed("trawler-14m")
+    with pytest.raises(KeyError, match="there are"):
+        it.answer("speed")
+    with pytest.raises(KeyError, match="there are"):
+        it.night.column("speed")
+
+
+def test_nothing_is_computed_before_it_is_asked_for() -> None:
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "boat.yaml"
+        design.new("cutter-12m", path)
+        it = anchorwatt.assess(anchorwatt.read(path))
+    assert set(vars(it)) == {"design"}
+    assert it.headline is it.headline
+
+
+def test_tables_share_the_night_s_clock() -> None:
+    it = assessed("trawler-14m")
+    night, day = it.night.clock, it.day.clock
+    assert np.diff(night) == pytest.approx(it.simulation.step)
+    assert day[0] - night[-1] == pytest.approx(it.simulation.step)

@@ -1,0 +1,150 @@
+"""Every rule: a design that makes it hold and one that makes it fail."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import cache
+
+import pytest
+
+from anchorwatt.checks import Evidence, Verdict, rules
+from anchorwatt.checks.registry import at_least, at_most, rule
+from anchorwatt.design.specification import Doing, Specification
+from anchorwatt.simulation.runs import Simulation
+from tests.simulation import boats
+
+Spoil = Callable[[Specification], Specification]
+
+
+@dataclass(frozen=True)
+class Case:
+    holds: Spoil
+    fails: Spoil
+
+
+def as_it_is(boat: Specification) -> Specification:
+    return boat
+
+
+def with_brief(**changes: float) -> Spoil:
+    return lambda boat: replace(boat, brief=replace(boat.brief, **changes))  # type: ignore[arg-type]
+
+
+def ashore(power: float) -> Spoil:
+    def change(boat: Specification) -> Specification:
+        day, *others = boat.plan
+        plan = (replace(day, doing=Doing.ON_SHORE_POWER), *others)
+        assert boat.shore is not None
+        return replace(boat, plan=plan, shore=replace(boat.shore, continuous_power=power))
+
+    return change
+
+
+def one_alternator(**changes: float) -> Spoil:
+    def change(boat: Specification) -> Specification:
+        machine = replace(boats.alternator(), **changes)  # type: ignore[arg-type]
+        return replace(boat, engines=(boats.engine((machine,)),))
+
+    return change
+
+
+def drier(boat: Specification) -> Specification:
+    cold = replace(boat.plant.circuit, highest_evaporating=3.5, lowest_evaporating=1.0)
+    cabins = tuple(replace(c, leakage=0.1 / 3600.0, fresh_air=0.0) for c in boat.cabins)
+    nobody = tuple(replace(p, occupants=()) for p in boat.plan)
+    return replace(boat, plant=replace(boat.plant, circuit=cold), cabins=cabins, plan=nobody)
+
+
+def wetter(boat: Specification) -> Specification:
+    return replace(boat, cabins=tuple(replace(c, fresh_air=0.03) for c in boat.cabins))
+
+
+def tiny_plant(boat: Specification) -> Specification:
+    return replace(boat, plant=replace(boat.plant, circuit=boats.circuit(700.0, 200.0)))
+
+
+CASES = {
+    "bank-holds-night": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),
+    "reserve-at-dawn": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),
+    "night-without-interruption": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),
+    "recharge-in-time": Case(as_it_is, with_brief(recharge=600.0)),
+    "mass-limit": Case(as_it_is, with_brief(mass_limit=100.0)),
+    "cabins-cool-at-night": Case(as_it_is, tiny_plant),
+    "cabins-dry-at-night": Case(drier, wetter),
+    "compressor-carries-boat": Case(as_it_is, tiny_plant),
+    "connected-ratio": Case(as_it_is, tiny_plant),
+    "inverter-carries-peak": Case(as_it_is, lambda b: replace(b, inverter=replace(b.inverter, rated_power=250.0))),
+    "transformer-carries-peak": Case(
+        as_it_is,
+        lambda b: replace(b, transformer=replace(b.transformer, rated_power=250.0)),  # type: ignore[type-var]
+    ),
+    "shore-carries-load": Case(ashore(2880.0), ashore(40.0)),
+    "bank-carries-inverter": Case(as_it_is, lambda b: replace(b, bank=replace(b.bank, discharge_current=5.0))),
+    "alternator-winding": Case(as_it_is, one_alternator(highest_winding=60.0)),
+    "alternator-overspeed": Case(as_it_is, one_alternator(highest_speed=5000 * boats.RPM)),
+}
+
+
+@cache
+def evidence(spoil: Spoil) -> Evidence:
+    made = spoil(boats.boat(2))
+    return Evidence(made, Simulation(made))
+
+
+def verdict(name: str, spoil: Spoil) -> Verdict:
+    (found,) = [r.find(evidence(spoil)) for r in rules() if r.id == name]
+    assert found is not None
+    assert found.source
+    assert found.remedy
+    return found.verdict
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_holds(name: str) -> None:
+    assert verdict(name, CASES[name].holds) in (Verdict.HOLDS, Verdict.NEAR)
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_fails(name: str) -> None:
+    assert verdict(name, CASES[name].fails) is Verdict.FAILS
+
+
+def test_every_rule_has_its_cases() -> None:
+    assert {r.id for r in rules()} == {*CASES, "price-limit"}  # prices come later: it cannot tell
+
+
+def test_price_limit_cannot_tell() -> None:
+    priced = replace(boats.boat(1), brief=replace(boats.boat(1).brief, price_limit="65 000 USD"))
+    (found,) = [r.find(Evidence(priced, Simulation(priced))) for r in rules() if r.id == "price-limit"]
+    assert found is not None
+    assert found.verdict is Verdict.CANNOT_TELL
+
+
+def test_rules_without_an_object_are_left_out() -> None:
+    bare = replace(boats.boat(1), transformer=None, shore=None, engines=(boats.engine(()),))
+    found = {r.id for r in rules() if r.find(Evidence(bare, Simulation(bare))) is not None}
+    assert not found & {"transformer-carries-peak", "shore-carries-load", "alternator-winding", "alternator-overspeed"}
+
+
+def test_registering_twice_is_an_error() -> None:
+    with pytest.raises(ValueError, match="twice"):
+        rule("mass-limit", "again?", "mass", "none", "none")(lambda _: None)
+
+
+@pytest.mark.parametrize(
+    ("value", "limit", "expected"),
+    [
+        (1.0, 2.0, Verdict.HOLDS),
+        (1.9, 2.0, Verdict.NEAR),
+        (2.0, 2.0, Verdict.NEAR),
+        (2.1, 2.0, Verdict.FAILS),
+        (math.nan, 2.0, Verdict.CANNOT_TELL),
+        (1.0, math.nan, Verdict.CANNOT_TELL),
+    ],
+)
+def test_at_most(value: float, limit: float, expected: Verdict) -> None:
+    assert at_most(value, limit).verdict is expected
+    mirrored = at_least(-value, -limit).verdict
+    assert mirrored is expected
