@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 
 from anchorwatt import design
 from anchorwatt.simulation.arrays import UNCOOLED
@@ -25,7 +25,7 @@ def short_runs(drawn: dict[str, Any]) -> tuple[Simulation, Run, Run]:
     return simulation, cooled, simulation.run("uncooled", start, end, lead.end, mode=UNCOOLED)
 
 
-@settings(max_examples=25)
+@settings(max_examples=25, phases=[Phase.explicit, Phase.generate])  # a smaller failure is not worth minutes
 @given(designs())
 def test_laws(drawn: dict[str, Any]) -> None:
     simulation, run, uncooled = short_runs(drawn)

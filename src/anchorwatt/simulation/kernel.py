@@ -77,7 +77,7 @@ from anchorwatt.simulation.supply import (
     supply,
 )
 
-FINE_PARTS, UNIT_PARTS = 12, 6
+FINE_PARTS, UNIT_PARTS = 6, 6
 FINE_FOR = 600.0
 FAST = 0.06
 """Parts of a step, s for which steps are so divided after the plan switches a set point or power fails, and K a
@@ -320,6 +320,8 @@ def run_case(
                 )  # fmt: skip
                 for c in range(cabins):
                     room.air[c] = room.cabin[c]
+                    if parts > 1:
+                        room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
                 summary.heat_in[m] += weight * step * heat_taken_in(fabric, film, outdoor, room)
         if moved(room) > FAST:
             fine_left = max(fine_left, 2.0 * step)
