@@ -96,7 +96,7 @@ def _places(draw: Draw, real_weather: bool) -> dict[str, Any]:
     warmest = draw(st.integers(24, 42))
     day: dict[str, Any] = {"highest_dry_bulb": f"{warmest} °C", "daily_range": draw(_number(2, 14, "K", 1))}
     if draw(st.booleans()):
-        day["dew_point"] = f"{warmest - draw(st.integers(3, 15))} °C"
+        day["dew_point"] = f"{min(35, warmest - draw(st.integers(3, 15)))} °C"
     else:
         day["relative_humidity"] = f"{draw(st.integers(25, 75))} %"
     _maybe(draw, day, "wind_speed", _number(0, 12, "m/s", 1))

@@ -13,7 +13,7 @@ from anchorwatt.simulation.arrays import UNCOOLED
 from anchorwatt.simulation.runs import Run, Simulation
 from tests.design.strategies import as_text, designs
 
-STEP = 60.0
+STEP = 20.0
 
 
 def short_runs(drawn: dict[str, Any]) -> tuple[Simulation, Run, Run]:

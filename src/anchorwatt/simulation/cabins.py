@@ -11,6 +11,10 @@ from anchorwatt.physics.people import latent_from_person, sensible_from_person
 from anchorwatt.simulation.arrays import TO_OUTSIDE, Fabric, Floats, Forcing
 from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
 
+SETTLED = 1e-7  # K, where the iteration over condensing rests
+HOTTEST = 90.0
+"""°C that no cabin is taken to reach by condensing alone."""
+
 NEARLY_DAMP = 0.9
 """Share of saturation above which a cabin's saturation is followed stage by stage, not step by step."""
 
@@ -126,16 +130,28 @@ def condense(room: Cabins, response: Floats, pressure: float) -> None:
         around = room.free[c]
         for d in range(cabins):
             around += response[c, d] * room.cooling[d]
+        room.most[c] = saturation_humidity_ratio(around, pressure)
+        over = room.humidity[c] - room.most[c]
+        if over <= 0.0:
+            continue
+        # The end lies between no effect and the effect that the heat would have if warming did not check it.
+        low, high = around, min(HOTTEST, around + response[c, c] * room.dew_flow[c] * latent_heat(around) * over)
         temperature, heat = around, 0.0
-        for _ in range(20):
+        for _ in range(40):
             saturated = saturation_humidity_ratio(temperature, pressure)
             slope = (saturation_humidity_ratio(temperature + 0.01, pressure) - saturated) / 0.01
             carried = room.dew_flow[c] * latent_heat(temperature)
             heat = carried * max(0.0, room.humidity[c] - saturated)
             error = temperature - around - response[c, c] * heat
-            if abs(error) < 1e-7:
+            if abs(error) < SETTLED:
                 break
+            if error > 0.0:
+                high = temperature
+            else:
+                low = temperature
             temperature -= error / (1.0 + (response[c, c] * carried * slope if heat > 0.0 else 0.0))
+            if not low < temperature < high:
+                temperature = 0.5 * (low + high)
         room.most[c] = saturation_humidity_ratio(temperature, pressure)
         room.dew_heat[c] = heat
     for c in range(cabins):

@@ -14,6 +14,7 @@ import numpy as np
 
 from anchorwatt.climate import Weather, weather
 from anchorwatt.design.specification import Specification
+from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.battery import acceptance
 from anchorwatt.simulation.arrays import (
     IDEAL,
@@ -237,20 +238,26 @@ class Simulation:
         summary = empty_summary(1, cabins)
         series = empty_series(1, cabins, alternators, driving.ac_load.shape[1])
         by_cause = np.zeros((1, alternators, CAUSES))
-        run_batch(
-            boat,
-            driving,
-            settings(1),
-            state,
-            self.step,
-            mode,
-            live,
-            specification.brief.reserve,
-            self.full_charge,
-            summary,
-            series,
-            by_cause,
-        )
+        try:
+            run_batch(
+                boat,
+                driving,
+                settings(1),
+                state,
+                self.step,
+                mode,
+                live,
+                specification.brief.reserve,
+                self.full_charge,
+                summary,
+                series,
+                by_cause,
+            )
+        except OutOfRange as error:
+            raise OutOfRange(
+                f"{specification.name}: {error}. The run left what its equations hold for: look for a cabin that "
+                "nothing lets cool (no outside surface, no leakage) with much running or many people in it"
+            ) from error
         return Run(name, start, self.step, driving, summary, series, by_cause, state)
 
     def _mean_air(self) -> float:
