@@ -24,8 +24,8 @@ from anchorwatt.simulation.plant import (
     unit_balance,
 )
 
-SETTLED_HEAT = 1e-4  # W, where the iteration over handlers rests
-SETTLED_TEMPERATURE = 1e-9  # K
+SETTLED_HEAT = 1e-2  # W, where the iteration over handlers rests
+SETTLED_TEMPERATURE = 1e-7  # K
 SETTLED_SHARE = 1e-8
 PLAIN_AFTER = 30
 """Rounds after which shares are no longer stepped ahead, should that not settle."""

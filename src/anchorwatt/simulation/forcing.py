@@ -6,11 +6,12 @@ import math
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from anchorwatt.design.specification import Doing, Engine, Period, Specification
 from anchorwatt.physics.moist_air import latent_heat
 from anchorwatt.physics.propeller import engine_speed_for
-from anchorwatt.simulation.arrays import AT_ANCHOR, MOTORING, ON_SHORE, Forcing
+from anchorwatt.simulation.arrays import AT_ANCHOR, MOTORING, ON_SHORE, Floats, Forcing
 from anchorwatt.simulation.outside import OutsideSeries
 
 DAY = 86_400.0
@@ -25,15 +26,18 @@ class Stretch:
     charging: bool = False  # engines run at their charging speed though the boat lies at anchor
 
 
+def holds(period: Period, clock: Floats) -> NDArray[np.bool_]:
+    """Whether a period of the plan holds at times of day, s after midnight."""
+    if period.start < period.end:
+        return (clock >= period.start) & (clock < period.end)
+    return (clock >= period.start) | (clock < period.end)
+
+
 def period_at(specification: Specification, clock: float) -> Period:
     """The period of the plan that holds at a time of day, s after midnight."""
-    clock %= DAY
+    at = np.array([clock % DAY])
     for period in specification.plan:
-        start, end = period.start, period.end
-        if start < end:
-            if start <= clock < end:
-                return period
-        elif clock >= start or clock < end:
+        if holds(period, at)[0]:
             return period
     raise ValueError(f"the plan has a hole at {clock} s")  # reading a design has made sure of it
 
@@ -44,11 +48,6 @@ def engine_speed(engine: Engine, stretch: Stretch) -> float:
         speed = engine_speed_for(stretch.period.boat_speed, engine.boat_speed, engine.rated_speed)
         return max(engine.idle_speed, speed)
     return engine.charging_speed if stretch.charging else 0.0
-
-
-def follow(specification: Specification, clock: float) -> Stretch:
-    """What the plan says for a time of day."""
-    return Stretch(period_at(specification, clock))
 
 
 def forcing(
@@ -73,19 +72,16 @@ def forcing(
     steps = last - first
     at, through = slice(first, last + 1), slice(first, last)
     cabins, loads = specification.cabins, specification.loads
-    stretches: list[Stretch] = []
-    index = np.empty(steps, dtype=np.int64)
-    known: dict[int, int] = {}
-    for k in range(steps):
-        clock = weather.time[first + k] + 0.5 * step
-        stretch = held or follow(specification, float(clock))
-        place = known.get(id(stretch.period))
-        if place is None:
-            place = known[id(stretch.period)] = len(stretches)
-            stretches.append(stretch)
-        index[k] = place
+    if held is not None:
+        stretches, index = [held], np.zeros(steps, dtype=np.int64)
+    else:
+        stretches = [Stretch(period) for period in specification.plan]
+        middles = (weather.time[through] + 0.5 * step) % DAY
+        index = np.full(steps, -1, dtype=np.int64)
+        for p, period in enumerate(specification.plan):
+            index[holds(period, middles)] = p
 
-    def by_period(values: list[list[float]]) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
+    def by_period(values: list[list[float]]) -> Floats:
         """(periods, rows) spread over the steps as (1, rows, T)."""
         table = np.array(values, dtype=float).reshape(len(stretches), -1)
         return np.ascontiguousarray(table[index].T)[None]
