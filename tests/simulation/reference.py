@@ -20,7 +20,7 @@ from anchorwatt.physics.people import latent_from_person, sensible_from_person
 from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats, Forcing, State
 from anchorwatt.simulation.electric import bank_point, inverter_power, transformer_power
 from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
-from anchorwatt.simulation.plant import compressor_power, dispatch, grid_value
+from anchorwatt.simulation.plant import compressor_power, dispatch, grid_value, new_coils
 
 
 @dataclass(frozen=True)
@@ -37,14 +37,8 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
     steps = forcing.ac_load.shape[1]
     cabins, nodes = boat.fabric.air_mass.shape[1], boat.fabric.node_capacity.shape[1]
     handlers = boat.plant.handler_cabin.size
-    load, flow, share, saturated = (
-        np.zeros(handlers),
-        np.zeros(handlers),
-        np.ones(handlers),
-        np.zeros(handlers),
-    )
-    entering, entering_humidity = np.zeros(handlers), np.zeros(handlers)
-    call, demand, approach = np.zeros(handlers), np.zeros(handlers), np.zeros(handlers)
+    coils = new_coils(boat.plant.handler_cabin)
+    coils.priority[:] = boat.plant.handler_priority[0]
     pressure = float(forcing.pressure[0])
     air_at, wet_at = slice(nodes, nodes + cabins), slice(nodes + 2 * cabins, nodes + 3 * cabins)
     loose_at = slice(nodes + cabins, nodes + 2 * cabins)
@@ -134,39 +128,24 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         for h in range(handlers):
             c = boat.plant.handler_cabin[h]
             point = float(forcing.set_point[0, c, k])
-            entering[h], entering_humidity[h] = air[c], wet[c]
-            call[h] = (
-                0.0 if math.isnan(point) else call_share(float(air[c]), point, float(boat.plant.handler_band[0, h]))
-            )
-            approach[h] = coil_approach(float(boat.plant.handler_approach[0, h]), float(call[h]))
-            demand[h] = grid_value(boat.plant.handler_demand[0], h, float(call[h]))
-        cold, taken = dispatch(
-            entering,
-            entering_humidity,
-            call,
-            demand,
-            approach,
-            boat.plant.handler_priority[0],
-            lowest,
-            float(boat.plant.highest_evaporating[0]),
-            boat.plant.plant_capacity[0],
-            sea,
-            pressure,
-            load,
-            flow,
-            share,
-            saturated,
-        )
+            coils.entering[h], coils.damp[h] = air[c], wet[c]
+            band = float(boat.plant.handler_band[0, h])
+            coils.call[h] = 0.0 if math.isnan(point) else call_share(float(air[c]), point, band)
+            coils.approach[h] = coil_approach(float(boat.plant.handler_approach[0, h]), float(coils.call[h]))
+            coils.demand[h] = grid_value(boat.plant.handler_demand[0], h, float(coils.call[h]))
+        highest = float(boat.plant.highest_evaporating[0])
+        cold, taken = dispatch(coils, lowest, highest, boat.plant.plant_capacity[0], sea, pressure)
         power = float(boat.plant.standby_power[0])
         for h in range(handlers):
-            if call[h] <= 0.0:
+            if coils.call[h] <= 0.0:
                 continue
             c = boat.plant.handler_cabin[h]
-            adp = cold + float(approach[h])
-            fan = grid_value(boat.plant.handler_fan[0], h, float(call[h]))
+            adp = cold + float(coils.approach[h])
+            fan = grid_value(boat.plant.handler_fan[0], h, float(coils.call[h]))
             power += fan
-            into_air[c] += fan - share[h] * demand[h] * (air[c] - lowest - approach[h])
-            into_wet[c] -= flow[h] * max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))
+            wished = coils.demand[h] * (air[c] - lowest - coils.approach[h])
+            into_air[c] += fan - coils.share[h] * wished
+            into_wet[c] -= coils.flow[h] * max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))
         if taken > 0.0:
             drawn, duty = compressor_power(
                 boat.plant.plant_capacity[0],

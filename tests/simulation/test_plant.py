@@ -25,6 +25,7 @@ from anchorwatt.simulation.plant import (
     dispatch,
     full_capacity,
     grid_value,
+    new_coils,
     share_out,
 )
 from anchorwatt.simulation.plant_map import plant_map
@@ -124,13 +125,12 @@ def run_dispatch(
     sea: float = 28.0,
 ) -> tuple[float, float, Floats, Floats]:
     n = len(calls)
-    load, flow, share, saturated = np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)
-    call = np.array(calls)
-    evaporating, total = dispatch(
-        np.array(temperatures), np.full(n, 0.010), call, np.array([grid_value(DEMAND, h, call[h]) for h in range(n)]),
-        np.full(n, 3.0), np.array(priority), 3.0, 11.0, MAP.capacity, sea, 101_325.0, load, flow, share, saturated,
-    )  # fmt: skip
-    return evaporating, total, load, share
+    coils = new_coils(np.arange(n))
+    coils.call[:], coils.entering[:], coils.damp[:] = calls, temperatures, 0.010
+    coils.approach[:], coils.priority[:] = 3.0, priority
+    coils.demand[:] = [grid_value(DEMAND, h, calls[h]) for h in range(n)]
+    evaporating, total = dispatch(coils, 3.0, 11.0, MAP.capacity, sea, 101_325.0)
+    return evaporating, total, coils.load, coils.share
 
 
 def test_off_handlers_take_none() -> None:

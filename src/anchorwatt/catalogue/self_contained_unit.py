@@ -4,57 +4,18 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import Field, model_validator
+from pydantic import Field
 
-from anchorwatt.catalogue.part import Part, kind
-from anchorwatt.catalogue.refrigerant import Refrigerant, check_limits
+from anchorwatt.catalogue.circuit import Circuit
+from anchorwatt.catalogue.part import kind
 from anchorwatt.catalogue.slot import Slot
-from anchorwatt.units.fields import (
-    HeatFlow,
-    LiquidFlow,
-    Mass,
-    Power,
-    Share,
-    Temperature,
-    TemperatureDifference,
-    VolumeFlow,
-    within,
-)
+from anchorwatt.units.fields import Mass, Power, Share, TemperatureDifference, VolumeFlow, within
 
 
 @kind("self_contained_unit")
-class SelfContainedUnit(Part):
+class SelfContainedUnit(Circuit):
     """A unit with its own fixed-speed compressor, in the cabin."""
 
-    refrigerant: Refrigerant = Field(description="Refrigerant.")
-    rated_capacity: Annotated[HeatFlow, within("500 W", "100 kW")] = Field(description="Cooling at the rating point.")
-    rated_power: Annotated[Power, within("50 W", "50 kW")] = Field(
-        description="Compressor and drive at the rating point."
-    )
-    rated_evaporating: Annotated[Temperature, within("-10 °C", "20 °C")] = Field(
-        description="Evaporating temperature of the rating."
-    )
-    rated_sea: Annotated[Temperature, within("0 °C", "40 °C")] = Field(
-        description="Seawater temperature of the rating."
-    )
-    superheat: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(description="Superheat at suction.")
-    subcooling: Annotated[TemperatureDifference, within("0 K", "20 K")] = Field(description="Subcooling of the liquid.")
-    sea_flow: Annotated[LiquidFlow, within("0.5 L/min", "1000 L/min")] = Field(
-        description="Seawater through the condenser."
-    )
-    condenser_ntu: float = Field(ge=0.05, le=6.0, description="Transfer units of the condenser at that flow.")
-    degradation: Annotated[Share, within("0 %", "50 %")] = Field(
-        description="Loss when cycling: factor 1 - Cd (1 - load)."
-    )
-    lowest_evaporating: Annotated[Temperature, within("-10 °C", "15 °C")] = Field(
-        description="Lowest evaporating temperature, against frost."
-    )
-    highest_evaporating: Annotated[Temperature, within("0 °C", "22 °C")] = Field(
-        description="Highest evaporating temperature."
-    )
-    highest_condensing: Annotated[Temperature, within("30 °C", "75 °C")] = Field(
-        description="Condensing temperature at which it protects itself."
-    )
     airflow: Annotated[VolumeFlow, within("1 L/s", "10 m3/s")] = Field(description="Air through the coil.")
     fan_power: Annotated[Power, within("0 W", "5 kW")] = Field(description="Fan.")
     bypass_factor: Annotated[Share, within("0 %", "80 %")] = Field(description="Share of the air that misses the coil.")
@@ -66,11 +27,6 @@ class SelfContainedUnit(Part):
     )
     starting_ratio: float = Field(ge=1.0, le=10.0, description="Locked-rotor over running current.")
     mass: Annotated[Mass, within("1 kg", "500 kg")] = Field(description="Mass.")
-
-    @model_validator(mode="after")
-    def _limits_follow_each_other(self) -> SelfContainedUnit:
-        check_limits(self.lowest_evaporating, self.rated_evaporating, self.highest_evaporating, self.highest_condensing)
-        return self
 
 
 SelfContainedUnitSlot = Annotated[SelfContainedUnit, Slot("self_contained_unit")]

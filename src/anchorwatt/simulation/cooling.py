@@ -3,9 +3,6 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
-
-import numpy as np
 
 from anchorwatt.physics.air_handler import CYCLING_CALL, coil_approach
 from anchorwatt.physics.compressor import part_load_factor
@@ -15,6 +12,7 @@ from anchorwatt.simulation.cabins import Cabins
 from anchorwatt.simulation.fabric import Factors
 from anchorwatt.simulation.moisture import dry_out
 from anchorwatt.simulation.plant import (
+    Coils,
     compressor_power,
     dispatch,
     full_capacity,
@@ -38,37 +36,6 @@ CYCLING_MEMORY = 1800.0
 
 # What cooling comes to in a step, mean W, in the array `spent`.
 COMPRESSOR, PLANT, LOAD, EVAPORATING = 0, 1, 2, 3
-
-
-class Coils(NamedTuple):
-    """Air handlers or self-contained units of one case at work."""
-
-    owner: Integers  # cabin of each
-    call: Floats  # 0 to 1
-    demand: Floats  # W/K; for a unit W of its compressor
-    heat: Floats  # W into the cabin's air, fan included
-    load: Floats  # W
-    flow: Floats  # kg/s of air that meets the cold coil
-    met: Floats  # the same, a unit's running share counted
-    share: Floats  # of its wish that the compressor gives
-    previous: Floats  # the share of the round before
-    saturated: Floats  # kg/kg at the coil
-    entering: Floats  # °C
-    damp: Floats  # kg/kg entering
-    approach: Floats  # K
-    priority: Floats
-
-
-def new_coils(owner: Integers) -> Coils:
-    """Room for the coils whose cabins are `owner`."""
-    n = owner.shape[0]
-    return Coils(
-        owner,
-        *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
-        *(np.ones(n), np.ones(n)),
-        *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
-        np.ones(n),
-    )
 
 
 def call_for(
@@ -233,10 +200,8 @@ def shared_stage(
             coils.entering[h] = reached
             coils.damp[h] = room.humidity[coils.owner[h]]
         evaporating, taken = dispatch(
-            coils.entering, coils.damp, coils.call, coils.demand, coils.approach, coils.priority,
-            plant.lowest_evaporating, plant.highest_evaporating, plant.plant_capacity, sea, pressure, coils.load,
-            coils.flow, coils.share, coils.saturated,
-        )  # fmt: skip
+            coils, plant.lowest_evaporating, plant.highest_evaporating, plant.plant_capacity, sea, pressure
+        )
         dry_out(
             fabric, room.base_humidity, room.moisture_gain, outdoor, coils.flow,
             coils.saturated, coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
@@ -252,10 +217,7 @@ def shared_stage(
                 break
         elif gap < SETTLED_SHARE:
             # Moisture changes the load, but neither suction nor valves.
-            taken = total_load(
-                evaporating, coils.entering, coils.damp, coils.call, coils.demand, coils.approach,
-                plant.lowest_evaporating, pressure, coils.load, coils.flow, coils.saturated,
-            )  # fmt: skip
+            taken = total_load(coils, plant.lowest_evaporating, evaporating, pressure)
             if taken <= full_capacity(plant.plant_capacity, evaporating, sea):
                 break
     compressor, duty, fans = 0.0, 0.0, 0.0

@@ -45,9 +45,7 @@ from anchorwatt.simulation.cooling import (
     EVAPORATING,
     LOAD,
     PLANT,
-    Coils,
     ideal_stage,
-    new_coils,
     shared_stage,
     switch_units,
     units_stage,
@@ -63,6 +61,7 @@ from anchorwatt.simulation.fabric import (
     sweep,
 )
 from anchorwatt.simulation.moisture import dry_out, surface_exchange
+from anchorwatt.simulation.plant import Coils, new_coils
 from anchorwatt.simulation.supply import (
     BUS,
     CHARGER,

@@ -8,11 +8,15 @@ the upper limit, capacity is shared out by need and priority.
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
+import numpy as np
+
 from anchorwatt.physics.air_handler import CYCLING_CALL
 from anchorwatt.physics.coil import moisture_removed
 from anchorwatt.physics.compressor import part_load_factor
 from anchorwatt.physics.moist_air import CP_AIR, latent_heat, saturation_humidity_ratio
-from anchorwatt.simulation.arrays import Floats
+from anchorwatt.simulation.arrays import Floats, Integers
 
 CALLS = 41
 """Points of the even grid of calls over which a handler's demand and fan power are tabulated."""
@@ -23,6 +27,37 @@ SEA_START, SEA_STEP, SEA_COUNT = 0.0, 4.0, 11
 
 # Evaporating temperature is not sought closer to the entering air than this, K.
 LEAST_DIFFERENCE = 0.5
+
+
+class Coils(NamedTuple):
+    """Air handlers or self-contained units of one case at work."""
+
+    owner: Integers  # cabin of each
+    call: Floats  # 0 to 1
+    demand: Floats  # W/K; for a unit W of its compressor
+    heat: Floats  # W into the cabin's air, fan included
+    load: Floats  # W
+    flow: Floats  # kg/s of air that meets the cold coil
+    met: Floats  # the same, a unit's running share counted
+    share: Floats  # of its wish that the compressor gives
+    previous: Floats  # the share of the round before
+    saturated: Floats  # kg/kg at the coil
+    entering: Floats  # °C
+    damp: Floats  # kg/kg entering
+    approach: Floats  # K
+    priority: Floats
+
+
+def new_coils(owner: Integers) -> Coils:
+    """Room for the coils whose cabins are `owner`."""
+    n = owner.shape[0]
+    return Coils(
+        owner,
+        *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
+        *(np.ones(n), np.ones(n)),
+        *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
+        np.ones(n),
+    )
 
 
 def grid_value(table: Floats, h: int, call: float) -> float:
@@ -151,78 +186,46 @@ def share_out(load: Floats, priority: Floats, capacity: float, share: Floats) ->
             return
 
 
-def total_load(
-    evaporating: float,
-    temperature: Floats,
-    humidity: Floats,
-    call: Floats,
-    demand: Floats,
-    approach: Floats,
-    lowest_evaporating: float,
-    pressure: float,
-    load: Floats,
-    flow: Floats,
-    saturated: Floats,
-) -> float:
+def total_load(coils: Coils, lowest_evaporating: float, evaporating: float, pressure: float) -> float:
     """W that all handlers take at an evaporating temperature.
 
     Writes each one's load, cold air flow and humidity ratio of saturated air at its coil.
     """
     total = 0.0
-    for h in range(call.shape[0]):
-        if h > 0 and approach[h] == approach[h - 1]:
-            saturated[h] = saturated[h - 1]
-        else:
-            saturated[h] = saturation_humidity_ratio(evaporating + approach[h], pressure)
-        if call[h] > 0.0:
-            load[h], flow[h] = handler_load(
-                demand[h],
-                call[h],
-                temperature[h],
-                humidity[h],
-                approach[h],
-                lowest_evaporating,
-                evaporating,
-                saturated[h],
-            )
-        else:
-            load[h] = 0.0
-            flow[h] = 0.0
-        total += load[h]
+    for h in range(coils.call.shape[0]):
+        coils.saturated[h] = saturation_humidity_ratio(evaporating + coils.approach[h], pressure)
+        coils.load[h], coils.flow[h] = handler_load(
+            coils.demand[h],
+            coils.call[h],
+            coils.entering[h],
+            coils.damp[h],
+            coils.approach[h],
+            lowest_evaporating,
+            evaporating,
+            coils.saturated[h],
+        )
+        total += coils.load[h]
     return total
 
 
 def dispatch(
-    temperature: Floats,
-    humidity: Floats,
-    call: Floats,
-    demand: Floats,
-    approach: Floats,
-    priority: Floats,
+    coils: Coils,
     lowest_evaporating: float,
     highest_evaporating: float,
     capacity: Floats,
     sea: float,
     pressure: float,
-    load: Floats,
-    flow: Floats,
-    share: Floats,
-    saturated: Floats,
 ) -> tuple[float, float]:
     """Set the plant for one moment.
 
     Parameters
     ----------
-    temperature, humidity : °C and kg/kg of the air that enters each handler
-    call : 0 to 1, each handler's
-    demand : W/K, see `handler_load`
-    approach, priority : each handler's
+    coils : the handlers: calls, demands, approaches, priorities and entering air are read; loads, cold air
+        flows, saturated humidity ratios and the share that each gets of its wish are written
     lowest_evaporating, highest_evaporating : °C
     capacity : W, the plant's map
     sea : °C
     pressure : Pa
-    load, flow, share, saturated : written: W, kg/s of dry air over the cold coil, the part of its wish that
-        each handler gets of sensible cooling, and kg/kg of saturated air at its coil
 
     Returns
     -------
@@ -232,107 +235,59 @@ def dispatch(
     ------
     Our own statement of the balance on one suction pressure; see docs/theory.
     """
-    count = call.shape[0]
+    count = coils.call.shape[0]
     evaporating = highest_evaporating
     ceiling = highest_evaporating
     for h in range(count):
-        if call[h] > 0.0:
-            span = temperature[h] - lowest_evaporating - approach[h]
-            own = temperature[h] - approach[h] - max(call[h], CYCLING_CALL) * span
+        if coils.call[h] > 0.0:
+            span = coils.entering[h] - lowest_evaporating - coils.approach[h]
+            own = coils.entering[h] - coils.approach[h] - max(coils.call[h], CYCLING_CALL) * span
             evaporating = min(evaporating, max(lowest_evaporating, own))
-            if priority[h] > 1.0:
+            if coils.priority[h] > 1.0:
                 ceiling = min(ceiling, max(lowest_evaporating, own))
-    total = total_load(
-        evaporating,
-        temperature,
-        humidity,
-        call,
-        demand,
-        approach,
-        lowest_evaporating,
-        pressure,
-        load,
-        flow,
-        saturated,
-    )
-    for h in range(count):
-        share[h] = 1.0
-    if total <= full_capacity(capacity, evaporating, sea):
+        coils.share[h] = 1.0
+    total = total_load(coils, lowest_evaporating, evaporating, pressure)
+    given = full_capacity(capacity, evaporating, sea)
+    if total <= given:
         return evaporating, total
 
     # The compressor binds: let suction float up as far as the highest-priority handlers allow.
-    low, high = evaporating, max(evaporating, ceiling)
-    at_high = total_load(
-        high,
-        temperature,
-        humidity,
-        call,
-        demand,
-        approach,
-        lowest_evaporating,
-        pressure,
-        load,
-        flow,
-        saturated,
-    ) - full_capacity(capacity, high, sea)
-    if at_high < 0.0:
-        at_low = total - full_capacity(capacity, low, sea)
-        kept = 0
-        for _ in range(60):
-            evaporating = high - at_high * (high - low) / (at_high - at_low)
-            total = total_load(
-                evaporating,
-                temperature,
-                humidity,
-                call,
-                demand,
-                approach,
-                lowest_evaporating,
-                pressure,
-                load,
-                flow,
-                saturated,
-            )
-            excess = total - full_capacity(capacity, evaporating, sea)
-            if abs(excess) <= 1e-9 * total or high - low < 1e-10:
-                break
-            # Illinois form of false position: halve the value at an end that stays put.
-            if excess > 0.0:
-                low, at_low = evaporating, excess
-                if kept == 1:
-                    at_high *= 0.5
-                kept = 1
-            else:
-                high, at_high = evaporating, excess
-                if kept == -1:
-                    at_low *= 0.5
-                kept = -1
-    else:
-        evaporating = high
-    total = total_load(
-        evaporating,
-        temperature,
-        humidity,
-        call,
-        demand,
-        approach,
-        lowest_evaporating,
-        pressure,
-        load,
-        flow,
-        saturated,
-    )
+    low, at_low = evaporating, total - given
+    high = max(evaporating, ceiling)
+    at_high = total_load(coils, lowest_evaporating, high, pressure) - full_capacity(capacity, high, sea)
+    evaporating = high
+    kept = 0
+    for _ in range(60):
+        if at_high >= 0.0:
+            break  # even there it binds
+        evaporating = high - at_high * (high - low) / (at_high - at_low)
+        total = total_load(coils, lowest_evaporating, evaporating, pressure)
+        excess = total - full_capacity(capacity, evaporating, sea)
+        if abs(excess) <= 1e-9 * total or high - low < 1e-10:
+            break
+        # Illinois form of false position: halve the value at an end that stays put.
+        if excess > 0.0:
+            low, at_low = evaporating, excess
+            if kept == 1:
+                at_high *= 0.5
+            kept = 1
+        else:
+            high, at_high = evaporating, excess
+            if kept == -1:
+                at_low *= 0.5
+            kept = -1
+    total = total_load(coils, lowest_evaporating, evaporating, pressure)
     given = full_capacity(capacity, evaporating, sea)
     if total > given * (1.0 + 1e-9):
-        share_out(load, priority, given, share)
+        share_out(coils.load, coils.priority, given, coils.share)
     total = 0.0
     for h in range(count):
-        load[h] *= share[h]
-        flow[h] *= share[h]
-        total += load[h]
-        wanted = demand[h] * (temperature[h] - lowest_evaporating - approach[h])
-        sensible = flow[h] * CP_AIR * (temperature[h] - evaporating - approach[h])
-        share[h] = sensible / wanted if wanted > 0.0 else 1.0
+        coils.load[h] *= coils.share[h]
+        coils.flow[h] *= coils.share[h]
+        total += coils.load[h]
+        wanted = coils.demand[h] * (coils.entering[h] - lowest_evaporating - coils.approach[h])
+        sensible = coils.flow[h] * CP_AIR * (coils.entering[h] - evaporating - coils.approach[h])
+        coils.share[h] = sensible / wanted if wanted > 0.0 else 1.0
     return evaporating, total
 
 
