@@ -22,6 +22,7 @@ SOURCES = (
     "Where a source says “from memory” or “common practice, no source”, the figure is an editable default "
     "and no more. [What was checked against the outside](../outside-checks.md) has the values."
 )
+TOGETHER = "How the parts are stepped together, and what each run of an assessment is: [one clock](one-clock.md)."
 _SECTION = re.compile(r"^(\w[\w ]*)\n-{3,}\n", re.MULTILINE)
 
 
@@ -34,7 +35,7 @@ def pages(root: Path) -> dict[Path, str]:
 
 
 def _contents(modules: list[Path]) -> str:
-    lines = ["# Theory", "", INTRODUCTION, "", SOURCES, ""]
+    lines = ["# Theory", "", INTRODUCTION, "", SOURCES, "", TOGETHER, ""]
     for path in modules:
         first = (ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").split("\n\n")[0].replace("\n", " ")
         lines.append(f"- [{path.stem.replace('_', ' ')}]({path.stem}.md): {first}")
