@@ -46,6 +46,7 @@ def designs(draw: Draw, most_cabins: int = 6, real_weather: bool = False) -> dic
     ac_loads = draw(_loads("AC", ("galley sockets", "television and chargers", "water heater"), names))
     dc_loads = draw(_loads("DC", ("refrigerator", "cabin lights", "anchor light", "instruments"), names))
     engines = draw(_engines(volts))
+    ac = draw(_ac(volts, ac_loads))
     return {
         "anchorwatt": 1,
         "name": "drawn",
@@ -54,10 +55,10 @@ def designs(draw: Draw, most_cabins: int = 6, real_weather: bool = False) -> dic
         "cabins": cabins,
         "neighbours": draw(_neighbours(names)),
         "cooling": draw(_cooling(cooled)),
-        "ac": draw(_ac(volts, ac_loads)),
+        "ac": ac,
         "dc": draw(_dc(volts, dc_loads)),
         "charging": {"engines": engines},
-        "plan": draw(_plans(names, cooled, [*ac_loads, *dc_loads])),
+        "plan": draw(_plans(names, cooled, [*ac_loads, *dc_loads], "shore" in ac)),
         "brief": draw(_briefs()),
     }
 
@@ -249,12 +250,12 @@ def _engines(draw: Draw, volts: int) -> dict[str, Any]:
 
 
 @st.composite
-def _plans(draw: Draw, names: list[str], cooled: list[str], loads: list[str]) -> list[dict[str, Any]]:
+def _plans(draw: Draw, names: list[str], cooled: list[str], loads: list[str], shore: bool) -> list[dict[str, Any]]:
     halves = sorted(draw(st.lists(st.integers(0, 47), min_size=1, max_size=8, unique=True)))
     plan = []
     for number, half in enumerate(halves):
         end = halves[(number + 1) % len(halves)]
-        doing = draw(st.sampled_from(["at anchor", "at anchor", "motoring", "on shore power"]))
+        doing = draw(st.sampled_from(["at anchor", "at anchor", "motoring", *(["on shore power"] if shore else [])]))
         period: dict[str, Any] = {"start": _clock(half), "end": _clock(end), "doing": doing}
         if doing == "motoring":
             period["speed"] = draw(st.sampled_from(["3 kn", "6.5 kn", "8.9 kn"]))

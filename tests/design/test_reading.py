@@ -307,7 +307,7 @@ FAULTS = {
         "reserve: 50 %\n  charge_at_start: 40 %",
         "brief.reserve",
         "50 %",
-        "less than the 40%",
+        "less than the 40 %",
         "reserve: 50 %",
     ),
     "a name with a full stop": Fault("  cabin:\n", "  cab.in:\n", "cabins.cab.in", "cab.in", "without a full stop"),
@@ -392,3 +392,63 @@ def test_any_text_is_read_or_refused(text: str) -> None:
 def test_a_spoilt_character_never_ends_in_another_error(place: int, character: str) -> None:
     text = SAMPLE[:place] + character + SAMPLE[place + 1 :]
     assert all(problem.line is not None and problem.found for problem in problems_or_none(text))
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "key"),
+    [
+        pytest.param("beam: 4 m", "beem: 4 m", "boat.beem", id="a misspelt key that must be there"),
+        pytest.param(
+            "{unit: air handler 6 kBtu/h, cabin: cabin}",
+            "{unit: air handler 6 kBtu/h, cabin: cabbin}",
+            "cooling.plant.handlers.main.cabin",
+            id="a handler in no cabin",
+        ),
+        pytest.param(
+            "      main: {unit: air handler 6 kBtu/h, cabin: cabin}",
+            "      {}",
+            "cooling.plant.handlers",
+            id="no handlers",
+        ),
+    ],
+)
+def test_one_slip_is_told_once(old: str, new: str, key: str) -> None:
+    assert [problem.key for problem in problems_of(changed(old, new))] == [key]
+
+
+def test_a_file_without_cabins_is_told_so_once() -> None:
+    start, end = SAMPLE.index("cabins:\n"), SAMPLE.index("neighbours:\n")
+    told = problems_of(SAMPLE[:start] + "cabins: {}\n" + SAMPLE[end:])
+    assert [problem.key for problem in told] == ["cabins"]
+
+
+def test_a_missing_key_stays_told_beside_an_unknown_one_that_is_spelt_otherwise() -> None:
+    told = problems_of(changed("beam: 4 m", "colour: red"))
+    assert {problem.key for problem in told} == {"boat.beam", "boat.colour"}
+
+
+def test_shore_power_needs_a_shore_service() -> None:
+    text = changed("    end: 16:00\n    doing: at anchor", "    end: 16:00\n    doing: on shore power")
+    (problem,) = problems_of(text)
+    assert (problem.key, problem.line) == ("plan.1.doing", line_of(text, "on shore power"))
+    assert "without a shore service" in problem.found
+    assert "ac.shore" in problem.allowed
+    design.parse(text.replace("ac:\n", "ac:\n  shore: 120/240 V 50 A\n", 1))
+
+
+def test_limits_are_told_as_figures() -> None:
+    (name,) = problems_of(changed("name: Sample", "name: " + "Sample " * 200))
+    assert name.allowed.startswith("a text of at most ")
+    (reserve,) = problems_of(changed("reserve: 20 %", "reserve: 70 %\n  charge_at_start: 50 %"))
+    assert reserve.allowed == "less than the 50 % at the start"
+
+
+def test_sides_that_were_left_out_are_on_the_list_of_estimates() -> None:
+    def noted(text: str) -> list[str]:
+        return [one.key for one in design.specify(design.parse(text)).estimates if one.key.endswith(".sides")]
+
+    left_out = SAMPLE.replace(
+        "    floor_area: 7 m2 # with the berth\n    sides: [port, starboard]\n", "    floor_area: 7 m2\n"
+    )
+    assert noted(SAMPLE) == []
+    assert noted(left_out) == ["cabins.cabin.sides"]

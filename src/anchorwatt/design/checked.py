@@ -33,7 +33,8 @@ def problems_of_names(document: Document) -> list[Problem]:
     handlers = _mapping(data, "cooling", "plant", "handlers")
     cooled = {entry.get("cabin"): "" for entry in handlers.values() if isinstance(entry, dict)}
     for key, name, among, what in _named(data, cabins, {**ac_loads, **dc_loads}):
-        if not isinstance(name, str) or name in among:
+        # A file without a single cabin is told so once, not again wherever a cabin is named.
+        if not isinstance(name, str) or name in among or (what == "cabin" and not cabins):
             continue
         problems.append(
             document.problem(
@@ -42,6 +43,8 @@ def problems_of_names(document: Document) -> list[Problem]:
                 f"one of: {', '.join(among)}" if among else f"a {what}",
             )
         )
+    # Without handlers, or with one in a cabin that does not exist, that fault is told where it stands.
+    sure = bool(handlers) and all(name in cabins for name in cooled)
     problems.extend(
         document.problem(
             ("plan", number, "cool", cabin),
@@ -50,7 +53,17 @@ def problems_of_names(document: Document) -> list[Problem]:
         )
         for number, period in enumerate(_list(data, "plan"))
         for cabin in _mapping(period, "cool")
-        if cabin in cabins and cabin not in cooled
+        if sure and cabin in cabins and cabin not in cooled
+    )
+    problems.extend(
+        document.problem(
+            ("plan", number, "doing"),
+            "“on shore power” without a shore service",
+            "at anchor or motoring; or a shore service by name under ac.shore",
+        )
+        for number, period in enumerate(_list(data, "plan"))
+        if isinstance(period, dict) and period.get("doing") == "on shore power"
+        if _mapping(data, "ac") and _mapping(data, "ac").get("shore") is None
     )
     for number, neighbour in enumerate(_list(data, "neighbours")):
         pair = neighbour.get("between") if isinstance(neighbour, dict) else None

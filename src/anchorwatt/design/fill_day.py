@@ -166,7 +166,9 @@ def fill_brief(brief: Brief, ledger: Ledger) -> spec.Brief:
         MEMORY,
     )
     if charge <= brief.reserve:
-        ledger.refuse(("brief", "reserve"), f'"{brief.reserve.text}"', f"less than the {charge:.0%} at the start")
+        ledger.refuse(
+            ("brief", "reserve"), f'"{brief.reserve.text}"', f"less than the {charge * 100:.0f} % at the start"
+        )
     return spec.Brief(
         hold=float(brief.hold),
         night_start=brief.night_start % DAY,

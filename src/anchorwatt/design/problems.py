@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import types
 import typing
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pydantic import BaseModel
@@ -21,6 +21,18 @@ def as_problem(error: ErrorDetails, document: Document, model: type[BaseModel]) 
     key: Key = tuple(part for part in error["loc"] if part != "[key]")
     found, allowed = _told(error, key, model)
     return document.problem(key, found, allowed)
+
+
+def without_misspelt(errors: Sequence[ErrorDetails]) -> list[ErrorDetails]:
+    """Errors without those missing keys that an unknown key beside them nearly spells: one slip, one message."""
+    unknown = [error["loc"] for error in errors if error["type"] == "extra_forbidden"]
+
+    def nearly_there(missing: tuple[str | int, ...]) -> bool:
+        return any(
+            place[:-1] == missing[:-1] and nearest(str(place[-1]), (str(missing[-1]),)) != "" for place in unknown
+        )
+
+    return [error for error in errors if error["type"] != "missing" or not nearly_there(error["loc"])]
 
 
 def keys_of(model: type[BaseModel]) -> tuple[str, ...]:
@@ -71,6 +83,8 @@ def _told(error: ErrorDetails, key: Key, model: type[BaseModel]) -> tuple[str, s
         return "nothing", f"{key[-1]}, which must be there: {_description(key, model)}"
     if kind == "literal_error":
         return shown(value), str(context["expected"]).replace("'", "")
+    if kind == "string_too_long":
+        return shown(value), f"a text of at most {context['max_length']} characters"
     if kind in ("too_short", "too_long"):
         limit = context.get("min_length") if kind == "too_short" else context.get("max_length")
         return (
@@ -101,7 +115,6 @@ _WANTED = {
     "tuple_type": "a list",
     "list_type": "a list",
     "string_too_short": "a text that is not empty",
-    "string_too_long": "a shorter text",
 }
 
 _LIMITS = {
