@@ -38,7 +38,14 @@ CAUTIONS = (
     "Keep carbon-monoxide alarms working: a quiet night of your own does not stop a neighbour's exhaust.",
 )
 
-HELD_BY = ("the curve", "the bank", "its current setting", "temperature", "the belt", "the engine")
+HELD_BY = (
+    "its own curve when hot",
+    "what the bank takes",
+    "its current setting",
+    "its held temperature",
+    "the belt",
+    "the engine",
+)
 
 
 class Assessment:

@@ -67,7 +67,9 @@ def recharge_in_time(evidence: Evidence) -> Measured:
     BRIEF,
     "Lighter modules, fewer of them, or fewer air handlers.",
 )
-def mass_limit(evidence: Evidence) -> Measured:
+def mass_limit(evidence: Evidence) -> Measured | None:
+    if math.isnan(evidence.specification.brief.mass_limit):
+        return None
     return at_most(mass_added(evidence.specification), evidence.specification.brief.mass_limit)
 
 

@@ -39,7 +39,7 @@ def transformer_carries_peak(evidence: Evidence) -> Measured | None:
     if transformer is None:
         return None
     runs = (evidence.simulation.night, evidence.simulation.day)
-    peak = max(float(np.max(run.series.plant_power[0] + run.forcing.ac_load[0])) for run in runs)
+    peak = max(float(run.summary.peak_ac_power[0]) for run in runs)
     return at_least(transformer.rated_power, peak)
 
 

@@ -221,7 +221,7 @@ def _recharge_story(found: Recharge | None, system: System) -> list[RenderableTy
     rows = [
         (show(found.engine_time, "time", system), f"of engine, {found.doing}"),
         (show(found.fuel_added, "liquid volume", system), "of fuel for the alternators alone"),
-        (show(found.fuel_burnt, "liquid volume", system), "of fuel in that time, propulsion included"),
+        (show(found.fuel_burnt, "liquid volume", system), "of fuel in that time, all that the engines burn"),
         (show(found.mean_alternator_current, "current", system), "on average, all alternators together"),
         (show(found.highest_winding, "temperature", system), "in the hottest winding"),
     ]
@@ -287,7 +287,7 @@ def _question(one: Finding) -> Text:
 
 
 def _estimates_heading(assessment: Assessment) -> str:
-    return f"Estimates made: {len(assessment.estimates)} entries that nobody typed"
+    return f"Estimates made: {len(assessment.estimates)} entries that nobody typed, in the units of the file"
 
 
 def _estimates_in_short(assessment: Assessment) -> list[RenderableType]:

@@ -65,7 +65,7 @@ class CabinEntry(Section):
     deck: Literal["below", "main"] = Field(description="Below: in the hull. Main: a deckhouse.")
     floor_area: Annotated[Area, within("0.3 m2", "400 m2")] = Field(description="Floor, with furniture.")
     sides: tuple[Side, ...] = Field(
-        default=(), max_length=4, description="Where the cabin touches the outside of the boat."
+        default=("port", "starboard"), max_length=4, description="Where the cabin touches the outside of the boat."
     )
     height: Annotated[Length, within("0.4 m", "5 m")] | None = Field(default=None, description="Mean headroom.")
     length: Annotated[Length, within("0.3 m", "40 m")] | None = Field(default=None, description="Fore and aft.")

@@ -50,10 +50,10 @@ class Face:
 def fill_plan_of(name: str, cabin: CabinEntry, hull: Hull, ledger: Ledger) -> Plan:
     """Length, width and headroom of a cabin."""
     form = hull.form
-    # A cabin without sides takes far less heat: whoever left them out must see what that was taken for.
+    # Sides left out err towards more heat, and whoever left them out must see it.
     if "sides" not in cabin.model_fields_set:
         ledger.note(
-            ("cabins", name, "sides"), "none", "no sides are given: no outside walls counted", "the design file"
+            ("cabins", name, "sides"), ", ".join(cabin.sides), "no sides are given: taken from side to side", MEMORY
         )
     height = ledger.fill(
         cabin.height,

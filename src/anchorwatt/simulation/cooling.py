@@ -34,8 +34,10 @@ IDEAL_HUMIDITY = 0.55
 CYCLING_MEMORY = 1800.0
 """s over which the share of the time that a self-contained unit runs is averaged. From practice, no source."""
 
-# What cooling comes to in a step, mean W, in the array `spent`.
-COMPRESSOR, PLANT, LOAD, EVAPORATING = 0, 1, 2, 3
+# What cooling comes to in a step, in the array `spent`: mean W, the last evaporating temperature, and the most
+# that the plant draws while it runs, W, which is more than the mean when it cycles.
+COMPRESSOR, PLANT, LOAD, EVAPORATING, RUNNING = 0, 1, 2, 3, 4
+SPENT = 5
 
 
 def call_for(
@@ -238,6 +240,10 @@ def shared_stage(
     spent[PLANT] += weight * (compressor + fans + duty * plant.pump_power + plant.standby_power)
     spent[LOAD] += weight * taken
     spent[EVAPORATING] = evaporating
+    running = fans + plant.standby_power
+    if duty > 0.0:
+        running += compressor / duty + plant.pump_power
+    spent[RUNNING] = max(spent[RUNNING], running)
 
 
 def ideal_stage(
@@ -343,7 +349,7 @@ def units_stage(
     spent: Floats,
 ) -> None:
     """One stage of self-contained units; a thermostat ends a run within the stage when its cabin gets there."""
-    pumped = 0.0
+    pumped, running = 0.0, 0.0
     for u in range(coils.owner.shape[0]):
         c = coils.owner[u]
         coils.share[u] = 0.0
@@ -360,8 +366,12 @@ def units_stage(
             spent[PLANT] += run * (coils.demand[u] + units.unit_fan[u])
             spent[LOAD] += run * coils.load[u]
             pumped = max(pumped, coils.share[u])
+            if coils.share[u] > 0.0:
+                running += coils.demand[u] + units.unit_fan[u]
         coils.met[u] = coils.share[u] * coils.flow[u]
     spent[PLANT] += weight * pumped * units.unit_pump
+    if running > 0.0:
+        spent[RUNNING] = max(spent[RUNNING], running + units.unit_pump)
     dry_out(
         fabric, room.base_humidity, room.moisture_gain, outdoor, coils.met, coils.saturated,
         coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,

@@ -45,6 +45,8 @@ from anchorwatt.simulation.cooling import (
     EVAPORATING,
     LOAD,
     PLANT,
+    RUNNING,
+    SPENT,
     ideal_stage,
     shared_stage,
     switch_units,
@@ -137,6 +139,7 @@ def begin(m: int, charge: float, room: Cabins, pressure: float, summary: Summary
         summary.bank_out, summary.bank_loss, summary.unserved_energy, summary.heat_in, summary.charge_passed,
         summary.fuel, summary.fuel_added, summary.peak_plant_power, summary.peak_inverter_power,
         summary.peak_shore_power,
+        summary.peak_ac_power,
     ):  # fmt: skip
         total[m] = 0.0
     for moment in (summary.reserve_at, summary.full_at, summary.lost_at):
@@ -332,7 +335,7 @@ def run_case(
             )  # fmt: skip
         summary.compressor_energy[m] += spent[COMPRESSOR] * step
         summary.plant_energy[m] += spent[PLANT] * step
-        summary.peak_plant_power[m] = max(summary.peak_plant_power[m], spent[PLANT])
+        summary.peak_plant_power[m] = max(summary.peak_plant_power[m], spent[RUNNING])
         if series.charge.shape[1] > 0:
             record(m, k, room, state, amps, spent, bus, series)
 
@@ -382,7 +385,7 @@ def run_cases(
     room, factors = new_cabins(nodes, cabins, walls), empty_factors(nodes, cabins)
     coils = new_coils(boats.units.unit_cabin if mode == SELF_CONTAINED else boats.plant.handler_cabin)
     film, points, points_then = np.empty(walls), np.empty(cabins), np.empty(cabins)
-    amps, spent, bus = np.zeros(boats.power.alternator_engine.shape[0]), np.zeros(4), np.zeros(BUS)
+    amps, spent, bus = np.zeros(boats.power.alternator_engine.shape[0]), np.zeros(SPENT), np.zeros(BUS)
     for m in range(first, last):
         boat, forcing = boat_row(boats, settings.variant[m]), day_row(days, settings.day[m])
         run_case(

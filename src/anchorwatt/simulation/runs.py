@@ -255,8 +255,8 @@ class Simulation:
             )
         except OutOfRange as error:
             raise OutOfRange(
-                f"{specification.name}: {error}. The run left what its equations hold for: look for a cabin that "
-                "nothing lets cool (no outside surface, no leakage) with much running or many people in it"
+                f"{specification.name}: the run left what its equations hold for ({error}). A cabin grows too hot or "
+                "too damp: look for one with many people or much running for its size, its leakage and its surfaces"
             ) from error
         return Run(name, start, self.step, driving, summary, series, by_cause, state)
 

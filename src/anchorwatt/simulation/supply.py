@@ -31,7 +31,7 @@ from anchorwatt.simulation.arrays import (
     State,
     Summary,
 )
-from anchorwatt.simulation.cooling import COMPRESSOR, PLANT
+from anchorwatt.simulation.cooling import COMPRESSOR, PLANT, RUNNING
 from anchorwatt.simulation.electric import (
     alternator_current,
     bank_capacity,
@@ -218,10 +218,12 @@ def supply(
     sun = 0.5 * (forcing.panel_irradiance[k] + forcing.panel_irradiance[k + 1])
     around = 0.5 * (forcing.dry_bulb[k] + forcing.dry_bulb[k + 1]) + air_offset
     bus[SUN_OFFERED] = sun_power(power, sun, around)
-    through, ac = 0.0, 0.0
+    through, ac, most, most_through = 0.0, 0.0, 0.0, 0.0
     if powered:
         ac = spent[PLANT] + forcing.ac_load[k]
         through = transformer_power(ac, power.transformer)
+        most = max(spent[PLANT], spent[RUNNING]) + forcing.ac_load[k]
+        most_through = transformer_power(most, power.transformer)
     else:
         summary.unserved_energy[m] += forcing.ac_load[k] * step
     if ashore:
@@ -249,6 +251,7 @@ def supply(
         summary.unserved_energy[m] += bus[INVERTER_OUT] * step
         if not ashore:
             spent[PLANT], spent[COMPRESSOR], ac, through = 0.0, 0.0, 0.0, 0.0
+            spent[RUNNING], most, most_through = 0.0, 0.0, 0.0
         bus[INVERTER_OUT], bus[INVERTER_IN] = 0.0, 0.0
         state.trip[m] = RESTART
         bus[SUN] = min(bus[SUN_OFFERED], max(0.0, bus[DC] + takes_power - fed))
@@ -261,7 +264,7 @@ def supply(
             summary.lost_at[m] = k * step
     else:
         state.trip[m] = max(0.0, state.trip[m] - step)
-        if bus[INVERTER_OUT] > inverter[0]:
+        if not ashore and most_through > inverter[0]:
             state.trip[m] = RESTART
             if math.isnan(summary.lost_at[m]):
                 summary.lost_at[m] = k * step
@@ -291,5 +294,7 @@ def supply(
     summary.shore_energy[m] += bus[SHORE] * step
     summary.charger_energy[m] += bus[CHARGER] * step
     summary.solar_energy[m] += bus[SUN] * step
-    summary.peak_inverter_power[m] = max(summary.peak_inverter_power[m], bus[INVERTER_OUT])
+    summary.peak_ac_power[m] = max(summary.peak_ac_power[m], most)
+    if not ashore:
+        summary.peak_inverter_power[m] = max(summary.peak_inverter_power[m], most_through)
     summary.peak_shore_power[m] = max(summary.peak_shore_power[m], bus[SHORE])
