@@ -22,7 +22,7 @@ SOURCES = (
     "Where a source says “from memory” or “common practice, no source”, the figure is an editable default "
     "and no more. [What was checked against the outside](../outside-checks.md) has the values."
 )
-TOGETHER = "How the parts are stepped together, and what each run of an assessment is: [one clock](one-clock.md)."
+TOGETHER = "How the parts are stepped together, and what each run of an assessment is: [one clock](../one-clock.md)."
 _SECTION = re.compile(r"^(\w[\w ]*)\n-{3,}\n", re.MULTILINE)
 
 

@@ -109,7 +109,7 @@ def headline(
             "W",
             "",
             Why(
-                "the most that compressor, fans, seawater pump and controls draw together while they run",
+                "highest minute of compressor, fans, seawater pump and controls together, counted while they run",
                 (
                     Input(
                         "rated capacity",
@@ -136,7 +136,7 @@ def headline(
             "W",
             "",
             Why(
-                "the most that plant and AC loads draw together while they run, with the transformer's losses",
+                "highest minute of plant and AC loads, counted while they run, with the transformer's losses",
                 (
                     Input("inverter rating", specification.inverter.rated_power, "power", basis("ac.inverter")),
                     Input("plant at its peak", peak, "power", "computed"),

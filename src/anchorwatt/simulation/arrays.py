@@ -301,8 +301,9 @@ class Summary(NamedTuple):
     heat_in: Floats  # thermal: everything into the boat's fabric and air
     heat_stored: Floats
     # extremes
-    peak_plant_power: Floats  # while it runs
-    peak_ac_power: Floats  # plant and AC loads, while they run
+    # peaks are of a step's mean, a cycling machine counted at what it draws while it runs
+    peak_plant_power: Floats
+    peak_ac_power: Floats  # plant and AC loads
     peak_inverter_power: Floats  # output
     peak_shore_power: Floats
     lowest_charge: Floats

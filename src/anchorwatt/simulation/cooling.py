@@ -34,8 +34,8 @@ IDEAL_HUMIDITY = 0.55
 CYCLING_MEMORY = 1800.0
 """s over which the share of the time that a self-contained unit runs is averaged. From practice, no source."""
 
-# What cooling comes to in a step, in the array `spent`: mean W, the last evaporating temperature, and the most
-# that the plant draws while it runs, W, which is more than the mean when it cycles.
+# What cooling comes to in a step, in the array `spent`: mean W, the last evaporating temperature, and mean W
+# with a cycling machine counted at what it draws while it runs.
 COMPRESSOR, PLANT, LOAD, EVAPORATING, RUNNING = 0, 1, 2, 3, 4
 SPENT = 5
 
@@ -243,7 +243,7 @@ def shared_stage(
     running = fans + plant.standby_power
     if duty > 0.0:
         running += compressor / duty + plant.pump_power
-    spent[RUNNING] = max(spent[RUNNING], running)
+    spent[RUNNING] += weight * running
 
 
 def ideal_stage(
@@ -371,7 +371,7 @@ def units_stage(
         coils.met[u] = coils.share[u] * coils.flow[u]
     spent[PLANT] += weight * pumped * units.unit_pump
     if running > 0.0:
-        spent[RUNNING] = max(spent[RUNNING], running + units.unit_pump)
+        spent[RUNNING] += weight * (running + units.unit_pump)
     dry_out(
         fabric, room.base_humidity, room.moisture_gain, outdoor, coils.met, coils.saturated,
         coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
