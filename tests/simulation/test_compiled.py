@@ -52,12 +52,12 @@ def test_every_source_of_the_kernel_names_the_cache() -> None:
 
 
 def test_a_changed_source_has_another_folder(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    before = module._fingerprint()
     for folder in ("physics", "simulation"):
         (tmp_path / folder).mkdir()
         for source in (PACKAGE / folder).glob("*.py"):
             (tmp_path / folder / source.name).write_bytes(source.read_bytes())
     monkeypatch.setattr(module, "PACKAGE", tmp_path)
+    before = module._fingerprint()
     assert module._fingerprint() == before
     (tmp_path / "physics" / "coil.py").write_text("# changed\n")
     assert module._fingerprint() != before

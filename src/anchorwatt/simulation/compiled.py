@@ -76,7 +76,8 @@ def _fingerprint() -> str:
     for folder, names in (("physics", KERNEL_PHYSICS), ("simulation", KERNEL_SIMULATION)):
         for name in names:
             digest.update((PACKAGE / folder / f"{name}.py").read_bytes())
-    for part in (version("numba"), sys.version, platform.machine()):
+    # Numba keeps its files by the place of the source, so two checkouts do not share them.
+    for part in (version("numba"), sys.version, platform.machine(), str(PACKAGE)):
         digest.update(part.encode())
     return digest.hexdigest()[:16]
 
