@@ -125,7 +125,7 @@ def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Float
             if not math.isnan(points[c]):
                 other = free[c]
                 for g in range(handlers):
-                    if g != h:
+                    if g != h and coils.heat[g] != 0.0:
                         other += response[c, coils.owner[g]] * coils.heat[g]
                 new = call_for(
                     other, response[c, c], points[c], plant.handler_band[h], lowest, plant.handler_approach[h],

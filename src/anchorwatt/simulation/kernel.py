@@ -79,7 +79,7 @@ from anchorwatt.simulation.supply import (
 )
 
 FINE_PARTS, UNIT_PARTS = 6, 6
-FINE_FOR = 600.0
+FINE_FOR = 180.0
 FAST = 0.06
 """Parts of a step, s for which steps are so divided after the plan switches a set point or power fails, and K a
 step from which they are divided anyway.

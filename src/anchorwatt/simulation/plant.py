@@ -193,6 +193,9 @@ def total_load(coils: Coils, lowest_evaporating: float, evaporating: float, pres
     """
     total = 0.0
     for h in range(coils.call.shape[0]):
+        coils.load[h], coils.flow[h] = 0.0, 0.0
+        if coils.call[h] <= 0.0:
+            continue
         coils.saturated[h] = saturation_humidity_ratio(evaporating + coils.approach[h], pressure)
         coils.load[h], coils.flow[h] = handler_load(
             coils.demand[h],
