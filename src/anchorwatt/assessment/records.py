@@ -90,15 +90,10 @@ class Table:
         KeyError
             no such column.
         """
-        return next_or_raise(self.columns, key)
-
-
-def next_or_raise(columns: tuple[Column, ...], key: str) -> Column:
-    """The column with that key, or KeyError that lists what there is."""
-    for column in columns:
-        if column.key == key:
-            return column
-    raise KeyError(f"{key}; there are {', '.join(column.key for column in columns)}")
+        for column in self.columns:
+            if column.key == key:
+                return column
+        raise KeyError(f"{key}; there are {', '.join(column.key for column in self.columns)}")
 
 
 @dataclass(frozen=True)

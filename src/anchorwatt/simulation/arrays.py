@@ -100,7 +100,7 @@ class Power(NamedTuple):
     engine_speeds: Floats  # (V, G, Q) share of rated speed
     engine_powers: Floats  # (V, G, Q) share of rated power
     alternator_engine: Integers
-    alternator: Floats  # (V, A, 16) see ALTERNATOR_* below
+    alternator: Floats  # (V, A, 15) see ALTERNATOR_* below
     alternator_speeds: Floats  # (V, A, Q) rad/s
     alternator_currents: Floats  # (V, A, Q) share of rated current
 
@@ -124,7 +124,7 @@ ALTERNATOR_CURRENT, ALTERNATOR_HOT_LOSS, ALTERNATOR_EFFICIENCY, ALTERNATOR_PULLE
 ALTERNATOR_WINDING_CAPACITY, ALTERNATOR_FRAME_CAPACITY = 4, 5
 ALTERNATOR_WINDING_CONDUCTANCE, ALTERNATOR_FRAME_CONDUCTANCE, ALTERNATOR_RATED_SPEED = 6, 7, 8
 ALTERNATOR_BELT_POWER, ALTERNATOR_BELT_SPEED, ALTERNATOR_LIMIT = 9, 10, 11
-ALTERNATOR_HOLD, ALTERNATOR_BAND, ALTERNATOR_VOLTAGE, ALTERNATOR_SHARE = 12, 13, 14, 15
+ALTERNATOR_HOLD, ALTERNATOR_BAND, ALTERNATOR_SHARE = 12, 13, 14
 
 
 class Forcing(NamedTuple):

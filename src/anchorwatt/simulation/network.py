@@ -238,12 +238,11 @@ def boat_arrays(specification: Specification) -> Boat:
                         machine.current_limit,
                         machine.hold_temperature,
                         machine.fold_band,
-                        machine.voltage,
                         1.0 / len(specification.engines[g].alternators),
                     ]
                     for g, machine in machines
                 ]
-            ).reshape(1, len(machines), 16),
+            ).reshape(1, len(machines), 15),
             alternator_speeds=_padded([machine.speeds for _, machine in machines])[None],
             alternator_currents=_padded([machine.currents for _, machine in machines])[None],
         ),

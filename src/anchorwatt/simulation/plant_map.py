@@ -18,7 +18,7 @@ import numpy as np
 
 from anchorwatt.design.specification import Refrigeration
 from anchorwatt.errors import OutOfRange
-from anchorwatt.physics.compressor import cycle, isentropic_efficiency, volumetric_efficiency
+from anchorwatt.physics.compressor import cycle_table, isentropic_efficiency, volumetric_efficiency
 from anchorwatt.physics.condenser import condensing_temperature, effectiveness
 from anchorwatt.simulation.arrays import Floats
 from anchorwatt.simulation.compiled import cache_folder, compiled
@@ -61,7 +61,7 @@ class PlantMap:
 
 
 @lru_cache(maxsize=16)
-def cycle_table(refrigerant: str, superheat: float, subcooling: float) -> CycleTable:
+def stored_cycles(refrigerant: str, superheat: float, subcooling: float) -> CycleTable:
     """The cycle's table, from disk when it was computed before."""
     key = f"{refrigerant} {superheat} {subcooling} {version('coolprop')} {CONDENSING_COUNT} {EVAPORATING_COUNT}"
     path = cache_folder() / f"cycle-{hashlib.sha256(key.encode()).hexdigest()[:16]}.npy"
@@ -71,17 +71,14 @@ def cycle_table(refrigerant: str, superheat: float, subcooling: float) -> CycleT
         except (OSError, ValueError, TypeError):
             path.unlink(missing_ok=True)  # damaged: compute it again
     table = np.empty((4, EVAPORATING_COUNT, CONDENSING_COUNT))
+    condensing = CONDENSING_START + CONDENSING_STEP * np.arange(CONDENSING_COUNT)
     for i in range(EVAPORATING_COUNT):
         evaporating = EVAPORATING_START + EVAPORATING_STEP * i
-        for j in range(CONDENSING_COUNT):
-            condensing = max(CONDENSING_START + CONDENSING_STEP * j, evaporating + LEAST_LIFT)
-            state = cycle(refrigerant, evaporating, condensing, superheat, subcooling)
-            table[:, i, j] = (
-                state.suction_density,
-                state.refrigerating_effect,
-                state.isentropic_work,
-                state.pressure_ratio,
-            )
+        held = np.maximum(condensing, evaporating + LEAST_LIFT).tolist()
+        (row,) = cycle_table(refrigerant, (evaporating,), held, superheat, subcooling)
+        table[:, i] = np.array(
+            [(c.suction_density, c.refrigerating_effect, c.isentropic_work, c.pressure_ratio) for c in row]
+        ).T
     _save(path, table)
     return CycleTable(*table)
 
@@ -154,7 +151,7 @@ def fit(circuit: Refrigeration) -> tuple[float, float]:
             "at its rating the plant must condense below its highest condensing temperature; it would condense at °C",
             condensing,
         )
-    table = cycle_table(circuit.refrigerant, circuit.superheat, circuit.subcooling)
+    table = stored_cycles(circuit.refrigerant, circuit.superheat, circuit.subcooling)
     density, effect, work, ratio = (
         _at(part, circuit.rated_evaporating, condensing)
         for part in (table.suction_density, table.effect, table.work, table.ratio)
@@ -181,7 +178,7 @@ def _at(table: Floats, evaporating: float, condensing: float) -> float:
 def plant_map(circuit: Refrigeration) -> PlantMap:
     """The map of a circuit; see `fit` for what its rating must satisfy."""
     swept_flow, scale = fit(circuit)
-    table = cycle_table(circuit.refrigerant, circuit.superheat, circuit.subcooling)
+    table = stored_cycles(circuit.refrigerant, circuit.superheat, circuit.subcooling)
     speeds = np.linspace(circuit.turn_down, 1.0, SPEEDS) if circuit.turn_down < 1.0 else np.ones(1)
     shape = (EVAPORATING_COUNT, SEA_COUNT, speeds.size)
     capacity, power = np.empty(shape), np.empty(shape)

@@ -222,7 +222,7 @@ def supply(
     if powered:
         ac = spent[PLANT] + forcing.ac_load[k]
         through = transformer_power(ac, power.transformer)
-        most = max(spent[PLANT], spent[RUNNING]) + forcing.ac_load[k]
+        most = spent[RUNNING] + forcing.ac_load[k]
         most_through = transformer_power(most, power.transformer)
     else:
         summary.unserved_energy[m] += forcing.ac_load[k] * step
