@@ -25,6 +25,7 @@ PARTS = (
     "alternator",
     "battery_module",
     "charger",
+    "chilled_water_unit",
     "condensing_unit",
     "engine",
     "inverter",

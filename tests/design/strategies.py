@@ -45,8 +45,10 @@ def designs(draw: Draw, most_cabins: int = 6, real_weather: bool = False) -> dic
     volts = draw(st.sampled_from([12, 24, 48]))
     ac_loads = draw(_loads("AC", ("galley sockets", "television and chargers", "water heater"), names))
     dc_loads = draw(_loads("DC", ("refrigerator", "cabin lights", "anchor light", "instruments"), names))
-    engines = draw(_engines(volts))
-    ac = draw(_ac(volts, ac_loads))
+    engines = draw(_engines(volts, names))
+    ac = draw(_ac(volts, ac_loads, names))
+    cooling = draw(_cooling(cooled, names))
+    hatches = [name for name, cabin in cabins.items() if cabin.get("windows")]
     return {
         "anchorwatt": 1,
         "name": "drawn",
@@ -54,11 +56,11 @@ def designs(draw: Draw, most_cabins: int = 6, real_weather: bool = False) -> dic
         "place": draw(_places(real_weather)),
         "cabins": cabins,
         "neighbours": draw(_neighbours(names)),
-        "cooling": draw(_cooling(cooled)),
+        "cooling": cooling,
         "ac": ac,
-        "dc": draw(_dc(volts, dc_loads)),
+        "dc": draw(_dc(volts, dc_loads, names)),
         "charging": {"engines": engines},
-        "plan": draw(_plans(names, cooled, [*ac_loads, *dc_loads], "shore" in ac)),
+        "plan": draw(_plans(names, cooling["plant"]["handlers"], hatches, [*ac_loads, *dc_loads], "shore" in ac)),
         "brief": draw(_briefs()),
     }
 
@@ -118,24 +120,30 @@ def _cabins(draw: Draw) -> dict[str, Any]:
     _maybe(draw, cabin, "height", _number(1.4, 2.2, "m"))
     _maybe(draw, cabin, "leakage", _number(0.1, 3, "ach"))
     _maybe(draw, cabin, "fresh_air", _number(0, 20, "L/s", 1))
+    _maybe(draw, cabin, "fresh_air_per_person", _number(0, 8, "L/s", 1))
     _maybe(draw, cabin, "open_deck", st.sampled_from(["0 %", "40 %", "100 %"]))
     _maybe(draw, cabin, "moisture_factor", st.floats(1, 20))
     if draw(st.booleans()):
         cabin["windows"] = {}
         if cabin.get("open_deck") != "0 %":
+            over = "deck" if deck == "below" else "roof"
+            covers = st.sampled_from(catalogue.names("cover"))
             _maybe(
                 draw,
                 cabin["windows"],
                 "hatch",
                 st.fixed_dictionaries(
                     {
-                        "surface": st.just("deck" if deck == "below" else "roof"),
+                        "surface": st.just(over),
                         "glazing": st.sampled_from(catalogue.names("glazing")),
                         "area": st.sampled_from(["0.04 m2", "1 ft2", "0.2 m²"]),
-                        "cover": st.sampled_from(catalogue.names("cover")),
-                    }
+                        "cover": covers,
+                    },
+                    optional={"blind": covers},
                 ),
             )
+            if draw(st.booleans()):
+                cabin["surfaces"] = {over: {"cover": draw(covers)}}
     return cabin
 
 
@@ -152,24 +160,50 @@ def _neighbours(draw: Draw, names: list[str]) -> list[dict[str, Any]]:
 
 
 @st.composite
-def _cooling(draw: Draw, cooled: list[str]) -> dict[str, Any]:
-    handlers = {}
-    for cabin in cooled:
-        handler: dict[str, Any] = {
-            "unit": draw(st.sampled_from(catalogue.names("air_handler"))),
-            "cabin": cabin,
-        }
-        _maybe(draw, handler, "band", _number(0.5, 2.5, "K", 1))
-        _maybe(draw, handler, "priority", st.sampled_from([1, 2, 0.5]))
-        handlers[f"handler in {cabin}"] = handler
+def _cooling(draw: Draw, cooled: list[str], names: list[str]) -> dict[str, Any]:
+    handlers = {f"handler in {cabin}": draw(_handlers(cabin, names)) for cabin in cooled}
     unit = draw(st.sampled_from(catalogue.names("condensing_unit")))
     cooling: dict[str, Any] = {"plant": {"unit": unit, "handlers": handlers}}
+    if draw(st.booleans()):
+        seawater: dict[str, Any] = {}
+        _maybe(draw, seawater, "hose_length", _number(2, 15, "m", 1))
+        _maybe(draw, seawater, "hose_diameter", st.sampled_from(["19 mm", "1 in"]))
+        _maybe(draw, seawater, "lift", _number(0, 3, "m", 1))
+        cooling["plant"]["seawater"] = seawater
     if draw(st.booleans()):
         units = catalogue.names("self_contained_unit")
         cooling["alternative"] = {
             "units": {f"unit in {cabin}": {"unit": draw(st.sampled_from(units)), "cabin": cabin} for cabin in cooled}
         }
+    if draw(st.booleans()):
+        cooling["chilled_water"] = {"unit": draw(st.sampled_from(catalogue.names("chilled_water_unit")))}
+        if draw(st.booleans()):
+            coils = {f"coil in {cabin}": draw(_handlers(cabin, names)) for cabin in cooled}
+            cooling["chilled_water"]["fan_coils"] = coils
     return cooling
+
+
+@st.composite
+def _handlers(draw: Draw, cabin: str, names: list[str]) -> dict[str, Any]:
+    handler: dict[str, Any] = {"unit": draw(st.sampled_from(catalogue.names("air_handler"))), "cabin": cabin}
+    _maybe(draw, handler, "band", _number(0.5, 2.5, "K", 1))
+    _maybe(draw, handler, "priority", st.sampled_from([1, 2, 0.5]))
+    _maybe(draw, handler, "line_length", _number(1, 20, "m", 1))
+    _maybe(draw, handler, "return_grille", st.sampled_from([{"area": "0.1 m2"}, {"kind": "wooden louvre"}]))
+    if draw(st.booleans()):
+        into = [cabin, *draw(st.lists(st.sampled_from(names), max_size=2))]
+        handler["outlets"] = {f"outlet {number}": {"cabin": name} for number, name in enumerate(into)}
+        if draw(st.booleans()):
+            shares = [["100 %"], ["35 %", "65 %"], ["33.3 %", "33.3 %", "33.4 %"]][len(into) - 1]
+            for outlet, share in zip(handler["outlets"].values(), shares, strict=True):
+                outlet["share"] = share
+        duct: dict[str, Any] = {}
+        _maybe(draw, duct, "kind", st.sampled_from(catalogue.names("duct")))
+        _maybe(draw, duct, "length", _number(0.3, 8, "m", 1))
+        _maybe(draw, duct, "diameter", st.sampled_from(["100 mm", "6 in", "200 mm"]))
+        _maybe(draw, duct, "grille_area", st.sampled_from(["300 cm²", "60 in²"]))
+        _maybe(draw, handler["outlets"]["outlet 0"], "duct", st.just(duct))
+    return handler
 
 
 @st.composite
@@ -193,19 +227,22 @@ def _of_voltage(kind: str, field: str, volts: int) -> list[str]:
 
 
 @st.composite
-def _ac(draw: Draw, volts: int, loads: dict[str, Any]) -> dict[str, Any]:
+def _ac(draw: Draw, volts: int, loads: dict[str, Any], names: list[str]) -> dict[str, Any]:
     inverters = _of_voltage("inverter", "input_voltage", volts)
     ac: dict[str, Any] = {"inverter": {"unit": draw(st.sampled_from(inverters))}, "loads": loads}
     _maybe(draw, ac["inverter"], "count", st.integers(1, 3))
+    _maybe(draw, ac["inverter"], "cabin", st.sampled_from(names))
     _maybe(draw, ac, "shore", st.sampled_from(catalogue.names("shore_service")))
-    _maybe(draw, ac, "transformer", st.sampled_from(catalogue.names("transformer")))
+    transformers = st.sampled_from(catalogue.names("transformer"))
+    somewhere = {"cabin": st.sampled_from(names)}
+    _maybe(draw, ac, "transformer", transformers | st.fixed_dictionaries({"unit": transformers}, optional=somewhere))
     chargers = _of_voltage("charger", "output_voltage", volts)
-    _maybe(draw, ac, "charger", st.fixed_dictionaries({"unit": st.sampled_from(chargers)}))
+    _maybe(draw, ac, "charger", st.fixed_dictionaries({"unit": st.sampled_from(chargers)}, optional=somewhere))
     return ac
 
 
 @st.composite
-def _dc(draw: Draw, volts: int, loads: dict[str, Any]) -> dict[str, Any]:
+def _dc(draw: Draw, volts: int, loads: dict[str, Any], names: list[str]) -> dict[str, Any]:
     name = draw(st.sampled_from(catalogue.names("battery_module")))
     module = catalogue.find("battery_module", name)
     series = round(volts / module.nominal_voltage)  # type: ignore[attr-defined]
@@ -219,6 +256,7 @@ def _dc(draw: Draw, volts: int, loads: dict[str, Any]) -> dict[str, Any]:
     }
     _maybe(draw, bank, "temperature", _number(5, 45, "°C", 0))
     _maybe(draw, bank, "link_resistance", _number(0.1, 5, "mohm"))
+    _maybe(draw, bank, "cabin", st.sampled_from(names))
     dc: dict[str, Any] = {"nominal_voltage": f"{volts} V", "bank": bank, "loads": loads}
     if draw(st.booleans()):
         panel = draw(st.sampled_from(catalogue.names("solar_panel")))
@@ -228,7 +266,7 @@ def _dc(draw: Draw, volts: int, loads: dict[str, Any]) -> dict[str, Any]:
 
 
 @st.composite
-def _engines(draw: Draw, volts: int) -> dict[str, Any]:
+def _engines(draw: Draw, volts: int, names: list[str]) -> dict[str, Any]:
     engines = {}
     alternators = _of_voltage("alternator", "voltage", volts)
     for number in range(draw(st.integers(1, 2))):
@@ -236,6 +274,9 @@ def _engines(draw: Draw, volts: int) -> dict[str, Any]:
         engine: dict[str, Any] = {"engine": name, "boat_speed": "9 kn", "alternators": {}}
         _maybe(draw, engine, "charging_speed", st.sampled_from(["1200 rpm", "1600 rpm"]))
         _maybe(draw, engine, "margin", st.sampled_from(["5 %", "15 %", "30 %"]))
+        _maybe(draw, engine, "cabin", st.sampled_from(names))
+        _maybe(draw, engine, "block_heat_capacity", _number(40, 500, "kJ/K", 0))
+        _maybe(draw, engine, "blower", _number(0, 100, "L/s", 0))
         rated = catalogue.find("engine", name).rated_speed  # type: ignore[attr-defined]
         for place in range(draw(st.integers(1, 2))):
             part = draw(st.sampled_from(alternators))
@@ -250,8 +291,11 @@ def _engines(draw: Draw, volts: int) -> dict[str, Any]:
 
 
 @st.composite
-def _plans(draw: Draw, names: list[str], cooled: list[str], loads: list[str], shore: bool) -> list[dict[str, Any]]:
+def _plans(
+    draw: Draw, names: list[str], handlers: dict[str, Any], hatches: list[str], loads: list[str], shore: bool
+) -> list[dict[str, Any]]:
     halves = sorted(draw(st.lists(st.integers(0, 47), min_size=1, max_size=8, unique=True)))
+    cooled = [handler["cabin"] for handler in handlers.values()]
     plan = []
     for number, half in enumerate(halves):
         end = halves[(number + 1) % len(halves)]
@@ -260,7 +304,13 @@ def _plans(draw: Draw, names: list[str], cooled: list[str], loads: list[str], sh
         if doing == "motoring":
             period["speed"] = draw(st.sampled_from(["3 kn", "6.5 kn", "8.9 kn"]))
         where = draw(st.lists(st.sampled_from(cooled), max_size=len(cooled), unique=True))
-        period["cool"] = {cabin: draw(st.sampled_from(["21 °C", "76 °F", "26 °C"])) for cabin in where}
+        if draw(st.booleans()):
+            where += _followers(handlers, where)
+        warm = draw(st.sampled_from([False, False, False, True]))
+        points = st.sampled_from(["16 °C", "70 °F"] if warm else ["21 °C", "76 °F", "26 °C"])
+        period["heat" if warm else "cool"] = {cabin: draw(points) for cabin in where}
+        if hatches:
+            _maybe(draw, period, "ajar", st.dictionaries(st.sampled_from(hatches), st.just("0.03 m2"), max_size=2))
         period["people"] = [
             {
                 "cabin": draw(st.sampled_from(names)),
@@ -273,6 +323,16 @@ def _plans(draw: Draw, names: list[str], cooled: list[str], loads: list[str], sh
         period["running"] = {load: draw(st.sampled_from(["0 %", "30 %", "100 %"])) for load in running}
         plan.append(period)
     return plan
+
+
+def _followers(handlers: dict[str, Any], where: list[str]) -> list[str]:
+    """Cabins without a thermostat whose first handler is called from a cabin among those."""
+    called = [handler["cabin"] for handler in handlers.values()]
+    leaders: dict[str, str] = {}
+    for handler in handlers.values():
+        for outlet in handler.get("outlets", {}).values():
+            leaders.setdefault(outlet["cabin"], handler["cabin"])
+    return [cabin for cabin, leader in leaders.items() if cabin not in called and leader in where]
 
 
 @st.composite

@@ -310,6 +310,239 @@ FAULTS = {
         "less than the 40 %",
         "reserve: 50 %",
     ),
+    "opening of an unknown cabin": Fault(
+        "    cool:\n",
+        "    ajar: {attic: 0.1 m2}\n    cool:\n",
+        "plan.0.ajar.attic",
+        "no cabin “attic”",
+        "saloon",
+        "ajar",
+    ),
+    "openings larger than the windows": Fault(
+        "    cool:\n",
+        "    ajar: {saloon: 1.1 m2}\n    cool:\n",
+        "plan.0.ajar.saloon",
+        '"1.1 m2"',
+        "at most the 1.00 m² of windows and hatches in saloon",
+        "ajar",
+    ),
+    "an opening where there is no window": Fault(
+        "    cool:\n",
+        "    ajar: {cabin: 0.1 m2}\n    cool:\n",
+        "plan.0.ajar.cabin",
+        '"0.1 m2"',
+        "cabin has none",
+        "ajar",
+    ),
+    "heating of an unknown cabin": Fault(
+        "    cool:\n      cabin: 76 °F",
+        "    heat:\n      attic: 66 °F",
+        "plan.0.heat.attic",
+        "no cabin “attic”",
+        "cabin",
+        "attic",
+    ),
+    "heating where there is no handler": Fault(
+        "    cool:\n      cabin: 76 °F",
+        "    heat:\n      saloon: 66 °F",
+        "plan.0.heat.saloon",
+        "heating in saloon, which has no air handler and no outlet of one",
+        "cabin (main)",
+        "saloon: 66 °F",
+    ),
+    "a cabin heated and cooled": Fault(
+        "    cool:\n",
+        "    heat: {cabin: 66 °F}\n    cool:\n",
+        "plan.0.heat.cabin",
+        "heating to 66 °F and cooling to 76 °F in cabin",
+        "one of cool and heat",
+        "heat:",
+    ),
+    "outlet into an unknown cabin": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabin, outlets: {berth: {cabin: cabn}}}",
+        "cooling.plant.handlers.main.outlets.berth.cabin",
+        "no cabin “cabn”",
+        "saloon, cabin",
+    ),
+    "thermostat in an unknown cabin": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabin, thermostat: cabn}",
+        "cooling.plant.handlers.main.thermostat",
+        "no cabin “cabn”",
+        "saloon, cabin",
+    ),
+    "outlets that take too little": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabin, outlets: {a: {cabin: cabin, share: 50 %}, b: {cabin: saloon, "
+        "share: 40 %}}}",
+        "cooling.plant.handlers.main.outlets",
+        "90 % of the air",
+        "100 % together",
+    ),
+    "outlets that take too much": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabin, outlets: {a: {cabin: cabin, share: 80 %}, b: {cabin: saloon, "
+        "share: 40 %}}}",
+        "cooling.plant.handlers.main.outlets",
+        "120 % of the air",
+        "100 % together",
+    ),
+    "an outlet that is left no air": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabin, outlets: {a: {cabin: cabin, share: 100 %}, b: {cabin: saloon}}}",
+        "cooling.plant.handlers.main.outlets",
+        "and 1 more that are left none",
+        "leave some air",
+    ),
+    "a duct with a fan that takes no power": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: {like: air handler 6 kBtu/h, fan_power: 0 W}, cabin: cabin}",
+        "cooling.plant.handlers.main.unit",
+        "a duct with no fan: air handler 6 kBtu/h has a fan_power of 0 W",
+        "above 0",
+    ),
+    "a duct with a fan that gives no pressure": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: {like: air handler 6 kBtu/h, static_pressure: 0 Pa}, cabin: cabin, outlets: {a: {cabin: cabin}}}",
+        "cooling.plant.handlers.main.outlets",
+        "a duct with no fan: air handler 6 kBtu/h has a static_pressure of 0 Pa",
+        "above 0",
+    ),
+    "unknown kind of duct": Fault(
+        "{unit: air handler 6 kBtu/h, cabin: cabin}",
+        "{unit: air handler 6 kBtu/h, cabin: cabin, outlets: {a: {cabin: cabin, duct: {kind: rigid duct}}}}",
+        "cooling.plant.handlers.main.outlets.a.duct.kind",
+        "no duct “rigid duct”, perhaps “smooth rigid duct”",
+        "stretched flexible duct",
+    ),
+    "a fan coil in an unknown cabin": Fault(
+        "  alternative:\n",
+        "  chilled_water: {unit: chiller 16 kBtu/h, fan_coils: {a: {unit: air handler 6 kBtu/h, cabin: attic}}}\n"
+        "  alternative:\n",
+        "cooling.chilled_water.fan_coils.a.cabin",
+        "no cabin “attic”",
+        "saloon, cabin",
+        "chilled_water",
+    ),
+    "an unknown chiller": Fault(
+        "  alternative:\n",
+        "  chilled_water: {unit: chiller 17 kBtu/h}\n  alternative:\n",
+        "cooling.chilled_water.unit",
+        "no chilled water unit “chiller 17 kBtu/h”",
+        "chiller 16 kBtu/h",
+        "chilled_water",
+    ),
+    "a chiller that would freeze": Fault(
+        "  alternative:\n",
+        "  chilled_water: {unit: {like: chiller 16 kBtu/h, supply_temperature: 4 °C}}\n  alternative:\n",
+        "cooling.chilled_water.unit",
+        "which evaporates at 0.0 °C",
+        "at 1 °C or over it",
+        "chilled_water",
+    ),
+    "an unknown refrigerant": Fault(
+        "    unit: variable-speed 12 kBtu/h",
+        "    unit: {like: variable-speed 12 kBtu/h, refrigerant: R22}",
+        "cooling.plant.unit.refrigerant",
+        "R22",
+        "R410A, R32 or R134a",
+    ),
+    "a plant that condenses too coolly to heat": Fault(
+        "    unit: variable-speed 12 kBtu/h",
+        "    unit: {like: variable-speed 12 kBtu/h, lowest_heating_condensing: 30 °C}",
+        "cooling.plant.unit.lowest_heating_condensing",
+        "30 °C",
+        "from 36 °C to 70 °C",
+    ),
+    "heating limits out of order": Fault(
+        "    unit: variable-speed 12 kBtu/h",
+        "    unit: {like: variable-speed 12 kBtu/h, highest_heating_condensing: 65 °C}",
+        "cooling.plant.unit",
+        "highest 65 °C condensing while it heats",
+        "60 °C at which it protects itself",
+    ),
+    "a plant that may or may not reverse": Fault(
+        "    unit: variable-speed 12 kBtu/h",
+        "    unit: {like: variable-speed 12 kBtu/h, reversible: perhaps}",
+        "cooling.plant.unit.reversible",
+        '"perhaps"',
+        "true or false",
+    ),
+    "seawater hotter than the map": Fault(
+        "sea: Miami Beach", "sea: 45 °C", "place.sea", '"45 °C"', "from -2 °C to 40 °C, for which plants are computed"
+    ),
+    "seawater that is ice": Fault("sea: Miami Beach", "sea: -3 °C", "place.sea", '"-3 °C"', "from -2 °C to 40 °C"),
+    "a month hotter than the map": Fault(
+        "sea: Miami Beach",
+        "sea: [20 °C, 20 °C, 20 °C, 20 °C, 20 °C, 20 °C, 41 °C, 20 °C, 20 °C, 20 °C, 20 °C, 20 °C]",
+        "place.sea.temperatures.6",
+        '"41 °C"',
+        "from -2 °C to 40 °C",
+    ),
+    "a rating in seawater hotter than the map": Fault(
+        "    unit: variable-speed 12 kBtu/h",
+        "    unit: {like: variable-speed 12 kBtu/h, rated_sea: 44 °C}",
+        "cooling.plant.unit.rated_sea",
+        '"44 °C"',
+        "from 0 °C to 40 °C",
+    ),
+    "an engine in an unknown cabin": Fault(
+        "      engine: diesel 42 kW",
+        "      engine: diesel 42 kW\n      cabin: engine rom",
+        "charging.engines.engine.cabin",
+        "no cabin “engine rom”",
+        "saloon, cabin",
+        "cabin: engine rom",
+    ),
+    "an inverter in an unknown cabin": Fault(
+        "    unit: inverter 24 V 3 kW",
+        "    unit: inverter 24 V 3 kW\n    cabin: attic",
+        "ac.inverter.cabin",
+        "no cabin “attic”",
+        "saloon, cabin",
+        "cabin: attic",
+    ),
+    "a charger in an unknown cabin": Fault(
+        "    unit: charger 24 V 1.7 kW",
+        "    unit: charger 24 V 1.7 kW\n    cabin: attic",
+        "ac.charger.cabin",
+        "no cabin “attic”",
+        "saloon, cabin",
+        "cabin: attic",
+    ),
+    "a transformer in an unknown cabin": Fault(
+        "  inverter:\n",
+        "  transformer: {unit: isolation transformer 2 kVA, cabin: attic}\n  inverter:\n",
+        "ac.transformer.cabin",
+        "no cabin “attic”",
+        "saloon, cabin",
+        "transformer",
+    ),
+    "a bank in an unknown cabin": Fault(
+        "    parallel: 2",
+        "    parallel: 2\n    cabin: attic",
+        "dc.bank.cabin",
+        "no cabin “attic”",
+        "saloon",
+        "cabin: attic",
+    ),
+    "a cover over a surface in the sea": Fault(
+        "    windows: {}",
+        "    windows: {}\n    surfaces: {bottom: {cover: awning}}",
+        "cabins.cabin.surfaces.bottom.cover",
+        "a cover over a surface with sea outside",
+        "air outside",
+        "bottom:",
+    ),
+    "an unknown blind": Fault(
+        "        count: 2",
+        "        count: 2\n        blind: plain curtin",
+        "cabins.saloon.windows.port windows.blind",
+        "perhaps “plain curtain”",
+        "reflective blind",
+        "blind:",
+    ),
     "a name with a full stop": Fault("  cabin:\n", "  cab.in:\n", "cabins.cab.in", "cab.in", "without a full stop"),
     "a later version of the file's shape": Fault("anchorwatt: 1", "anchorwatt: 2", "anchorwatt", "2", "1"),
 }
@@ -452,3 +685,59 @@ def test_sides_that_were_left_out_are_on_the_list_of_estimates() -> None:
     )
     assert noted(SAMPLE) == []
     assert noted(left_out) == ["cabins.cabin.sides"]
+
+
+def test_heating_needs_a_plant_that_reverses() -> None:
+    still = changed("unit: variable-speed 12 kBtu/h", "unit: {like: variable-speed 12 kBtu/h, reversible: false}")
+    warm = still.replace("    cool:\n      cabin: 76 °F", "    heat:\n      cabin: 66 °F")
+    design.parse(still)
+    (problem,) = problems_of(warm)
+    assert (problem.key, problem.line) == ("plan.0.heat", line_of(warm, "heat:"))
+    assert problem.found == "heating by variable-speed 12 kBtu/h, which does not reverse"
+    assert "reversible" in problem.allowed
+
+
+def test_one_period_does_not_heat_one_cabin_and_cool_another() -> None:
+    handler = "main: {unit: air handler 6 kBtu/h, cabin: cabin}"
+    text = changed(handler, f"{handler}\n      aft: {{unit: air handler 6 kBtu/h, cabin: saloon}}")
+    text = text.replace("    cool:\n", "    heat: {saloon: 66 °F}\n    cool:\n")
+    (problem,) = problems_of(text)
+    assert (problem.key, problem.line) == ("plan.0.heat", line_of(text, "heat:"))
+    assert "heating and cooling in one period" in problem.found
+
+
+TWO_OUTLETS = "main: {unit: air handler 6 kBtu/h, cabin: cabin, outlets: {a: {cabin: cabin}, b: {cabin: saloon}}}"
+
+
+def test_a_cabin_that_follows_another_ones_thermostat_is_not_cooled_alone() -> None:
+    text = changed("main: {unit: air handler 6 kBtu/h, cabin: cabin}", TWO_OUTLETS)
+    alone = text.replace("      cabin: 76 °F", "      saloon: 76 °F")
+    (problem,) = problems_of(alone)
+    assert (problem.key, problem.line) == ("plan.0.cool.saloon", line_of(alone, "saloon: 76 °F"))
+    assert problem.found == "cool in saloon, which follows the thermostat of cabin, without cool there"
+    assert problem.allowed == "cool in cabin as well, which calls handler main"
+
+
+def test_a_cabin_that_follows_another_ones_thermostat_is_noted() -> None:
+    text = changed("main: {unit: air handler 6 kBtu/h, cabin: cabin}", TWO_OUTLETS)
+    both = text.replace("      cabin: 76 °F", "      cabin: 76 °F\n      saloon: 76 °F")
+    notes = {one.key: one for one in design.specify(design.parse(both)).estimates}
+    note = notes["cooling.plant.handlers.main.thermostat"]
+    assert note.value == "cabin"
+    assert "saloon has no thermostat of its own and follows the thermostat of cabin" in note.rule
+    told = {one.key for one in design.specify(design.parse(text)).estimates}
+    assert "cooling.plant.handlers.main.thermostat" not in told
+    typed = both.replace("cabin: cabin, outlets", "cabin: cabin, thermostat: cabin, outlets")
+    told = {one.key for one in design.specify(design.parse(typed)).estimates}
+    assert "cooling.plant.handlers.main.thermostat" not in told
+
+
+def test_a_refused_change_leaves_design_and_file_as_they_were(tmp_path: Path) -> None:
+    path = tmp_path / "boat.yaml"
+    path.write_text(SAMPLE, encoding="utf-8")
+    read = design.read(path)
+    with pytest.raises(BadDesign, match=r"no cabin “attic”"):
+        design.edit(read, "plan.0.ajar", {"attic": "0.2 m2"})
+    assert read == design.parse(SAMPLE)
+    assert path.read_text(encoding="utf-8") == SAMPLE
+    assert list(tmp_path.iterdir()) == [path]

@@ -11,6 +11,7 @@ from anchorwatt.catalogue.cell import Cell
 from anchorwatt.catalogue.construction import Construction
 from anchorwatt.catalogue.material import Material
 from anchorwatt.catalogue.person import Person
+from anchorwatt.catalogue.refrigerant import RefrigerantSafety
 from anchorwatt.catalogue.sea import Sea
 from anchorwatt.catalogue.shore_service import ShoreService
 
@@ -96,3 +97,50 @@ def test_layers_in_series(name: str, resistance: float) -> None:
     assert isinstance(construction, Construction)
     total = sum(layer.thickness / layer.material.conductivity for layer in construction.layers)
     assert math.isclose(total, resistance, abs_tol=0.0005)
+
+
+CLASSES = [("R410A", "A1"), ("R32", "A2L")]
+
+
+@pytest.mark.parametrize(
+    ("name", "safety_class"), CLASSES, ids=[f"ASHRAE 34-2022, as a page tabulates it: {row[0]}" for row in CLASSES]
+)
+def test_safety_class_of_a_refrigerant(name: str, safety_class: str) -> None:
+    row = catalogue.find("refrigerant", name)
+    assert isinstance(row, RefrigerantSafety)
+    assert row.safety_class == safety_class
+
+
+# kg/m3 and, of the warming potential, times carbon dioxide.
+REFRIGERANTS = [
+    ("R410A", "practical_limit", 0.44, "EN 378-1, as a unit's installation manual prints it"),
+    ("R410A", "warming_potential", 2088.0, "IPCC 4th report, as a unit's manual prints it"),
+    ("R410A", "limit_with_ventilation", 0.42, "EN 378-1, QLMV, from memory"),
+    ("R410A", "limit_with_two_measures", 0.42, "EN 378-1, QLAV, from memory"),
+    ("R32", "flammable_limit", 0.307, "IEC 60335-2-40:2018, as two installation manuals print it"),
+    ("R32", "practical_limit", 0.061, "EN 378-1, from memory"),
+    ("R32", "limit_with_ventilation", 0.063, "EN 378-1, QLMV, from memory"),
+    ("R32", "limit_with_two_measures", 0.15, "EN 378-1, QLAV, from memory"),
+    ("R32", "warming_potential", 675.0, "IPCC 4th report, from memory"),
+    ("R134a", "practical_limit", 0.25, "EN 378-1, from memory"),
+    ("R134a", "limit_with_ventilation", 0.28, "EN 378-1, QLMV, from memory"),
+    ("R134a", "limit_with_two_measures", 0.58, "EN 378-1, QLAV, from memory"),
+    ("R134a", "warming_potential", 1430.0, "IPCC 4th report, from memory"),
+]
+
+
+@pytest.mark.parametrize(
+    ("name", "figure", "value"),
+    [row[:3] for row in REFRIGERANTS],
+    ids=[f"{row[3]}: {row[0]}, {row[1]}" for row in REFRIGERANTS],
+)
+def test_safety_figures_of_a_refrigerant(name: str, figure: str, value: float) -> None:
+    assert getattr(catalogue.find("refrigerant", name), figure) == value
+
+
+def test_the_practical_limit_of_r32_is_a_fifth_of_its_flammable_limit() -> None:
+    """EN 378-1, from memory: the practical limit of what burns is a fifth of its lower flammable limit."""
+    row = catalogue.find("refrigerant", "R32")
+    assert isinstance(row, RefrigerantSafety)
+    assert row.flammable_limit is not None
+    assert math.isclose(row.practical_limit, 0.2 * row.flammable_limit, abs_tol=0.0005)

@@ -10,20 +10,25 @@ from anchorwatt.design.specification import (
     Bank,
     Brief,
     Cabin,
+    ChilledWaterPlant,
     Converter,
     DesignDay,
     Doing,
+    Duct,
     Engine,
     Handler,
     Layer,
     Load,
     Occupants,
+    Outlet,
     Outside,
     Partition,
     Period,
     Person,
     Place,
+    RefrigerantSafety,
     Refrigeration,
+    SeaCircuit,
     SelfContainedPlant,
     SelfContainedUnit,
     SharedPlant,
@@ -47,8 +52,8 @@ SANDWICH = (
 SOLID = (Layer("laminate", 0.012, 0.40, 1900.0, 1100.0),)
 JOINERY = (Layer("plywood", 0.018, 0.13, 550.0, 1600.0),)
 
-ASLEEP = Person("asleep", 46.0, 27.0, 5.0)
-SEATED = Person("seated", 65.0, 50.0, 5.0)
+ASLEEP = Person("asleep", 46.0, 27.0, 5.0, 0.7, 1.2, 3.2e-6)
+SEATED = Person("seated", 65.0, 50.0, 5.0, 1.0, 0.5, 4.4e-6)
 
 LFP_CHARGE = (0.0, 0.05, 0.10, 0.15, 0.20, 0.30, 0.40, 0.50, 0.60, 0.70, 0.80, 0.90, 0.95, 0.98, 0.99, 1.0)
 LFP_VOLTS = (
@@ -91,9 +96,74 @@ def circuit(capacity: float = 7000.0, power: float = 1900.0, turn_down: float = 
     )
 
 
+DUCT = Duct(2.0, 0.125, 0.0009, 1.3, 2.0, 0.3, 0.013, 0.038, 0.02, 0.7, 1.5)
+
+
+def outlet(cabin: int, share: float = 1.0) -> Outlet:
+    """An outlet with a plain duct."""
+    return Outlet(f"outlet to {cabin}", cabin, share, DUCT)
+
+
 def handler(name: str, cabin: int, capacity: float, priority: float = 1.0) -> Handler:
-    """An air handler with 50 L/s a kilowatt."""
-    return Handler(name, cabin, capacity, capacity * 5e-5, capacity * 0.035, 0.4, 0.15, 3.0, 1.0, priority, 14.0)
+    """An air handler with 50 L/s a kilowatt, which blows into its own cabin."""
+    return Handler(
+        name=name,
+        cabin=cabin,
+        rated_capacity=capacity,
+        airflow=capacity * 5e-5,
+        fan_power=capacity * 0.035,
+        lowest_fan=0.4,
+        bypass_factor=0.15,
+        approach=3.0,
+        band=1.0,
+        priority=priority,
+        mass=14.0,
+        outlets=(outlet(cabin),),
+        static_pressure=60.0,
+        return_area=0.06,
+        return_free_share=0.7,
+        line_length=6.0,
+    )
+
+
+R410A = RefrigerantSafety("R-410A", "A1", math.nan, 0.44, 0.42, 0.42, 2088.0, "tests")
+SEA_HOSE = SeaCircuit(7.0, 0.025, 4.0, 1.2, 0.032, 12_000.0, 3_000.0, 60_000.0)
+
+
+def plant(circuit: Refrigeration, handlers: tuple[Handler, ...]) -> SharedPlant:
+    """A reversible condensing unit with those handlers."""
+    return SharedPlant(
+        name="test plant",
+        circuit=circuit,
+        pump_power=90.0,
+        standby_power=15.0,
+        mass=60.0,
+        handlers=handlers,
+        reversible=True,
+        highest_heating_condensing=50.0,
+        lowest_heating_condensing=38.0,
+        charge=1.5,
+        charge_per_length=0.05,
+        charged_length=10.0,
+        safety=R410A,
+        sea=SEA_HOSE,
+    )
+
+
+def chilled(fan_coils: tuple[Handler, ...], capacity: float = 7000.0) -> ChilledWaterPlant:
+    """A chiller with one compressor and those fan coils."""
+    return ChilledWaterPlant(
+        name="test chiller",
+        circuit=circuit(capacity, capacity / 3.6, 1.0),
+        supply_temperature=7.0,
+        evaporator_approach=4.0,
+        water_rise=4.0,
+        water_pump_power=80.0,
+        sea_pump_power=90.0,
+        standby_power=15.0,
+        fan_coils=fan_coils,
+        mass=95.0,
+    )
 
 
 def unit(name: str, cabin: int, capacity: float = 3500.0) -> SelfContainedUnit:
@@ -115,13 +185,13 @@ def cabin(name: str, use: str = "sleeping", floor: float = 7.0, glass: float = 0
     height = 1.95
     volume = floor * height
     surfaces = (
-        Surface("topside", 5.0, SANDWICH, 0.35, 0.9, math.pi / 2, math.pi / 2, Outside.AIR),
-        Surface("bottom", 4.0, SOLID, 0.8, 0.9, math.pi / 2, 3 * math.pi / 4, Outside.SEA),
-        Surface("deck", floor, SANDWICH, 0.45, 0.9, 0.0, 0.0, Outside.AIR),
-        Surface("sole", floor, JOINERY, 0.5, 0.9, 0.0, math.pi, Outside.NOTHING),
+        Surface("topside", 5.0, SANDWICH, 0.35, 0.9, math.pi / 2, math.pi / 2, Outside.AIR, 1.0, 1.0),
+        Surface("bottom", 4.0, SOLID, 0.8, 0.9, math.pi / 2, 3 * math.pi / 4, Outside.SEA, 1.0, 1.0),
+        Surface("deck", floor, SANDWICH, 0.45, 0.9, 0.0, 0.0, Outside.AIR, 1.0, 1.0),
+        Surface("sole", floor, JOINERY, 0.5, 0.9, 0.0, math.pi, Outside.NOTHING, 1.0, 1.0),
     )
     windows = (Window("port light", glass, 5.0, 0.7, 1, 0.8, math.pi / 2, math.pi / 2),) if glass else ()
-    return Cabin(name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 250e3, 12.0, 8.0)
+    return Cabin(name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 0.0, 250e3, 12.0, 8.0)
 
 
 def bank(cells: int = 8, capacity: float = 800.0, charge_current: float = 400.0) -> Bank:
@@ -143,6 +213,7 @@ def bank(cells: int = 8, capacity: float = 800.0, charge_current: float = 400.0)
         0.05,
         28.0,
         capacity * cells * 0.032,
+        -1,
     )
 
 
@@ -190,6 +261,11 @@ def engine(alternators: tuple[Alternator, ...] = (), power: float = 110e3, name:
         boat_speed=4.4,
         charging_speed=1200 * RPM,
         alternators=alternators,
+        cabin=-1,
+        block_capacity=300e3,
+        block_conductance=12.0,
+        block_temperature=80.0,
+        blower=0.03,
     )
 
 
@@ -212,15 +288,15 @@ def place(day: DesignDay | None = DAY) -> Place:
 
 def plan(cabins: int, loads: int, set_point: float = 25.0) -> tuple[Period, ...]:
     """Motoring at noon for three hours, anchored by day without cooling, cooled by night."""
-    off, on = (math.nan,) * cabins, (set_point,) * cabins
+    off, on, shut = (math.nan,) * cabins, (set_point,) * cabins, (0.0,) * cabins
     sleepers = tuple(Occupants(c, 2.0, ASLEEP) for c in range(cabins))
     awake = (Occupants(0, 2.0, SEATED),)
     running = (0.5,) * loads
     return (
-        Period(7 * HOUR, 12 * HOUR, Doing.AT_ANCHOR, 0.0, off, awake, running),
-        Period(12 * HOUR, 15 * HOUR, Doing.MOTORING, 3.6, off, awake, running),
-        Period(15 * HOUR, 20 * HOUR, Doing.AT_ANCHOR, 0.0, off, awake, running),
-        Period(20 * HOUR, 7 * HOUR, Doing.AT_ANCHOR, 0.0, on, sleepers, running),
+        Period(7 * HOUR, 12 * HOUR, Doing.AT_ANCHOR, 0.0, off, off, shut, awake, running),
+        Period(12 * HOUR, 15 * HOUR, Doing.MOTORING, 3.6, off, off, shut, awake, running),
+        Period(15 * HOUR, 20 * HOUR, Doing.AT_ANCHOR, 0.0, off, off, shut, awake, running),
+        Period(20 * HOUR, 7 * HOUR, Doing.AT_ANCHOR, 0.0, on, off, shut, sleepers, running),
     )
 
 
@@ -239,20 +315,14 @@ def boat(cabins: int = 2, **changes: object) -> Specification:
         place=place(),
         cabins=rooms,
         partitions=tuple(Partition(f"bulkhead {c + 1}", (c, c + 1), 6.0, JOINERY, 0.01) for c in range(cabins - 1)),
-        plant=SharedPlant(
-            "test plant",
-            circuit(),
-            90.0,
-            15.0,
-            60.0,
-            tuple(handler(f"handler {c + 1}", c, 9500.0 / cabins) for c in range(cabins)),
-        ),
+        plant=plant(circuit(), tuple(handler(f"handler {c + 1}", c, 9500.0 / cabins) for c in range(cabins))),
         alternative=SelfContainedPlant(tuple(unit(f"unit {c + 1}", c) for c in range(cabins)), 150.0, 20.0),
+        chilled=None,
         loads=loads,
         shore=Shore("120 V 30 A", 120.0, 30.0, 2880.0),
-        charger=Converter("charger", 1500.0, 15.0, 0.05, 0.04, 0.0, 8.0),
-        transformer=Transformer("transformer", 4000.0, 35.0, 90.0, 30.0),
-        inverter=Converter("inverter", 4000.0, 30.0, 0.03, 0.05, 6.0, 25.0),
+        charger=Converter("charger", 1500.0, 15.0, 0.05, 0.04, 0.0, 8.0, -1),
+        transformer=Transformer("transformer", 4000.0, 35.0, 90.0, 30.0, -1),
+        inverter=Converter("inverter", 4000.0, 30.0, 0.03, 0.05, 6.0, 25.0, -1),
         bank=bank(),
         solar=None,
         engines=(engine((alternator(),)),),

@@ -18,8 +18,9 @@ from anchorwatt.physics.battery import current_for_power
 from anchorwatt.physics.moist_air import CP_AIR, latent_heat, saturation_humidity_ratio
 from anchorwatt.physics.people import latent_from_person, sensible_from_person
 from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats, Forcing, State
+from anchorwatt.simulation.cooling import MIRROR
 from anchorwatt.simulation.electric import bank_point, inverter_power, transformer_power
-from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
+from anchorwatt.simulation.fabric import PEOPLE_RADIANT
 from anchorwatt.simulation.plant import compressor_power, dispatch, grid_value, new_coils
 
 
@@ -37,7 +38,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
     steps = forcing.ac_load.shape[1]
     cabins, nodes = boat.fabric.air_mass.shape[1], boat.fabric.node_capacity.shape[1]
     handlers = boat.plant.handler_cabin.size
-    coils = new_coils(boat.plant.handler_cabin)
+    coils = new_coils(boat.plant.handler_cabin, boat.plant.outlet_handler, boat.plant.outlet_cabin)
     coils.priority[:] = boat.plant.handler_priority[0]
     pressure = float(forcing.pressure[0])
     air_at, wet_at = slice(nodes, nodes + cabins), slice(nodes + 2 * cabins, nodes + 3 * cabins)
@@ -63,6 +64,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         )
         far, film = at(forcing.far_temperature[0]), forcing.far_film[0, forcing.film_row[k]]
         sun = at(forcing.solar_gain[0])
+        outdoor_flow = forcing.outdoor_flow[0, forcing.film_row[k]]
         into_node = np.zeros(nodes)
         into_air, into_loose, into_wet = np.zeros(cabins), np.zeros(cabins), np.zeros(cabins)
         # Radiant stars: no storage, so their temperature follows from what meets there.
@@ -81,9 +83,9 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
             )
             into_air[c] += forcing.air_gain[0, c, k] + (1 - PEOPLE_RADIANT) * people
             star_heat[c] += (
-                forcing.radiant_gain[0, c, k] + PEOPLE_RADIANT * people + (1 - SOLAR_TO_FURNISHINGS) * sun[c]
+                forcing.radiant_gain[0, c, k] + PEOPLE_RADIANT * people + boat.fabric.sun_star[0, c] * sun[c]
             )
-            into_loose[c] += SOLAR_TO_FURNISHINGS * sun[c]
+            into_loose[c] += boat.fabric.sun_furnishing[0, c] * sun[c]
             into_wet[c] += forcing.moisture_gain[0, c, k] + vapour
         for w in range(boat.fabric.wall_kind.size):
             first, last = boat.fabric.wall_first[w], boat.fabric.wall_first[w + 1] - 1
@@ -112,50 +114,56 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
                 into_air[a] -= blown
         blown = boat.fabric.furnishing_convection[0] * (air - loose)
         into_loose += blown + boat.fabric.furnishing_radiation[0] * (star - loose)
-        into_air += (boat.fabric.window_conductance[0] + boat.fabric.outdoor_flow[0] * CP_AIR) * (outdoor - air) - blown
+        into_air += (boat.fabric.window_conductance[0] + outdoor_flow * CP_AIR) * (outdoor - air) - blown
         into_air += CP_AIR * (boat.fabric.exchange[0] @ air - boat.fabric.exchange[0].sum(axis=1) * air)
         into_wet += (
-            boat.fabric.outdoor_flow[0] * (damp - wet)
-            + boat.fabric.exchange[0] @ wet
-            - boat.fabric.exchange[0].sum(axis=1) * wet
+            outdoor_flow * (damp - wet) + boat.fabric.exchange[0] @ wet - boat.fabric.exchange[0].sum(axis=1) * wet
         )
         for c in range(cabins):
             over = max(0.0, wet[c] - saturation_humidity_ratio(float(air[c]), pressure))
             into_wet[c] -= dew_flow[c] * over
             into_air[c] += dew_flow[c] * over * latent_heat(float(air[c]))
-        # The plant.
-        lowest = float(boat.plant.lowest_evaporating[0])
+        # The plant; one that heats is told upside down, its coils dry.
+        warming = not np.isnan(forcing.warm_point[0, :, k]).all()
+        plant = boat.heating if warming else boat.plant
+        points = MIRROR - forcing.warm_point[0, :, k] if warming else forcing.set_point[0, :, k]
+        felt, sign = (MIRROR - air, -1.0) if warming else (air, 1.0)
+        lowest, highest = float(plant.lowest_evaporating[0]), float(plant.highest_evaporating[0])
         for h in range(handlers):
-            c = boat.plant.handler_cabin[h]
-            point = float(forcing.set_point[0, c, k])
-            coils.entering[h], coils.damp[h] = air[c], wet[c]
-            band = float(boat.plant.handler_band[0, h])
-            coils.call[h] = 0.0 if math.isnan(point) else call_share(float(air[c]), point, band)
-            coils.approach[h] = coil_approach(float(boat.plant.handler_approach[0, h]), float(coils.call[h]))
-            coils.demand[h] = grid_value(boat.plant.handler_demand[0], h, float(coils.call[h]))
-        highest = float(boat.plant.highest_evaporating[0])
-        cold, taken = dispatch(coils, lowest, highest, boat.plant.plant_capacity[0], sea, pressure)
-        power = float(boat.plant.standby_power[0])
+            c = plant.handler_cabin[h]
+            coils.entering[h], coils.damp[h] = felt[c], 0.0 if warming else wet[c]
+            band = float(plant.handler_band[0, h])
+            coils.call[h] = 0.0 if math.isnan(points[c]) else call_share(float(felt[c]), float(points[c]), band)
+            coils.approach[h] = coil_approach(float(plant.handler_approach[0, h]), float(coils.call[h]))
+            coils.demand[h] = grid_value(plant.handler_demand[0], h, float(coils.call[h]))
+        cold, taken = dispatch(coils, lowest, highest, plant.plant_capacity[0], sea, pressure)
+        power = float(plant.standby_power[0])
         for h in range(handlers):
             if coils.call[h] <= 0.0:
                 continue
-            c = boat.plant.handler_cabin[h]
+            c = plant.handler_cabin[h]
             adp = cold + float(coils.approach[h])
-            fan = grid_value(boat.plant.handler_fan[0], h, float(coils.call[h]))
-            power += fan
-            wished = coils.demand[h] * (air[c] - lowest - coils.approach[h])
-            into_air[c] += fan - coils.share[h] * wished
-            into_wet[c] -= coils.flow[h] * max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))
+            fan = grid_value(plant.handler_fan[0], h, float(coils.call[h]))
+            power += abs(fan)
+            wished = coils.demand[h] * (felt[c] - lowest - coils.approach[h])
+            sensible = sign * (fan - coils.share[h] * wished)
+            over = 0.0 if warming else max(0.0, wet[c] - saturation_humidity_ratio(adp, pressure))
+            dried = coils.flow[h] * over
+            into_air[c] += plant.handler_own[0, h] * sensible
+            into_wet[c] -= plant.handler_own[0, h] * dried
+            for o in np.flatnonzero(plant.outlet_handler == h):
+                d, share = plant.outlet_cabin[o], plant.outlet_share[0, o]
+                # What is blown into another space comes back through the door with that space's air.
+                round_trip = share * grid_value(plant.handler_air[0], h, float(coils.call[h]))
+                into_air[d] += share * sensible + round_trip * CP_AIR * (air[c] - air[d])
+                into_air[c] -= round_trip * CP_AIR * (air[c] - air[d])
+                into_wet[d] += round_trip * (wet[c] - wet[d]) - share * dried
+                into_wet[c] -= round_trip * (wet[c] - wet[d])
         if taken > 0.0:
             drawn, duty = compressor_power(
-                boat.plant.plant_capacity[0],
-                boat.plant.plant_power[0],
-                taken,
-                cold,
-                sea,
-                float(boat.plant.degradation[0]),
+                plant.plant_capacity[0], plant.plant_power[0], taken, cold, sea, float(plant.degradation[0])
             )
-            power += drawn + duty * float(boat.plant.pump_power[0])
+            power += drawn + duty * float(plant.pump_power[0])
         through = transformer_power(power + float(forcing.ac_load[0, k]), boat.power.transformer[0])
         drain = inverter_power(through, boat.power.inverter[0]) + float(forcing.dc_load[0, k])
         volts, ohms = bank_point(
@@ -185,6 +193,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         forcing.ac_load[0],
         forcing.dc_load[0],
         *np.nan_to_num(forcing.set_point[0]),
+        *np.nan_to_num(forcing.warm_point[0]),
         *forcing.people_sensible[0],
     ]
     edges = sorted({0, steps, *(k for k in range(1, steps) for x in changing if x[k] != x[k - 1])})

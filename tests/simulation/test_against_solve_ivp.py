@@ -5,6 +5,7 @@ Tolerances are those of the brief for this program: cabin temperature within 0.1
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import numpy as np
@@ -37,7 +38,22 @@ def one_cabin_first() -> Simulation:
     return Simulation(replace(small, plant=plant, plan=boats.plan(2, 2, set_point=23.0)))
 
 
-@pytest.mark.parametrize("make", [ordinary, compressor_too_small, one_cabin_first])
+def one_handler_for_both() -> Simulation:
+    """One handler that blows into its own cabin and the next."""
+    made = boats.boat(2)
+    both = replace(boats.handler("both", 0, 6000.0), outlets=(boats.outlet(0, 0.6), boats.outlet(1, 0.4)))
+    return Simulation(replace(made, plant=replace(made.plant, handlers=(both,))))
+
+
+def heated() -> Simulation:
+    """The plant turned round in cold weather, heating as the ordinary one cools."""
+    made, cold = boats.boat(2), replace(boats.DAY, highest_dry_bulb=10.0, dew_point=3.0)
+    off = (math.nan,) * 2
+    plan = tuple(replace(p, set_points=off, warm_points=tuple(t - 5.0 for t in p.set_points)) for p in made.plan)
+    return Simulation(replace(made, place=replace(boats.place(cold), sea_temperatures=(12.0,) * 12), plan=plan))
+
+
+@pytest.mark.parametrize("make", [ordinary, compressor_too_small, one_cabin_first, one_handler_for_both, heated])
 def test_night_agrees(make: object) -> None:
     simulation = make()  # type: ignore[operator]
     start, end = 19.5 * HOUR, 24.5 * HOUR  # the plan starts cooling half an hour in

@@ -11,6 +11,7 @@ import pytest
 from anchorwatt.design.specification import Window
 from anchorwatt.physics.moist_air import CP_AIR
 from anchorwatt.simulation.arrays import UNCOOLED
+from anchorwatt.simulation.forcing import forcing
 from anchorwatt.simulation.runs import Simulation
 from tests.simulation import boats
 
@@ -35,7 +36,8 @@ def bare(step: float) -> Simulation:
 def test_decay_is_exponential(step: float) -> None:
     simulation = bare(step)
     boat, outdoor = simulation.boat, float(simulation.weather.dry_bulb[0])
-    conductance = float(boat.fabric.window_conductance[0, 0] + boat.fabric.outdoor_flow[0, 0] * CP_AIR)
+    flow = forcing(simulation.specification, simulation.outside, 0.0, 3600.0).outdoor_flow[0, 0, 0]
+    conductance = float(boat.fabric.window_conductance[0, 0] + flow * CP_AIR)
     time_constant = float(boat.fabric.air_mass[0, 0]) * CP_AIR / conductance
     start = simulation.first_state(outdoor - 10.0)
     run = simulation.run("decay", 0.0, 3600.0, start, mode=UNCOOLED, live=False)

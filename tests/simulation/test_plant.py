@@ -13,7 +13,7 @@ from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.compressor import cycle, isentropic_efficiency, volumetric_efficiency
 from anchorwatt.physics.condenser import condensing_temperature, effectiveness
 from anchorwatt.simulation.arrays import Floats
-from anchorwatt.simulation.network import handler_tables
+from anchorwatt.simulation.plants import handler_tables
 from anchorwatt.simulation.plant import (
     EVAPORATING_COUNT,
     EVAPORATING_START,
@@ -104,7 +104,7 @@ def test_cop_does_not_keep_rising_at_low_load() -> None:
 
 
 def test_cycling_runs_part_of_the_time() -> None:
-    lowest = float(MAP.capacity[9, 7, 0])  # 7 °C, 28 °C sea
+    lowest = float(MAP.capacity[17, 7, 0])  # 7 °C, 28 °C sea
     _, duty = compressor_power(MAP.capacity, MAP.power, 0.5 * lowest, 7.0, 28.0, 0.25)
     assert duty == pytest.approx(0.5 / (1 - 0.25 * 0.5))
 
@@ -125,7 +125,7 @@ def run_dispatch(
     sea: float = 28.0,
 ) -> tuple[float, float, Floats, Floats]:
     n = len(calls)
-    coils = new_coils(np.arange(n))
+    coils = new_coils(np.arange(n), np.zeros(0, dtype=np.int64), np.zeros(0, dtype=np.int64))
     coils.call[:], coils.entering[:], coils.damp[:] = calls, temperatures, 0.010
     coils.approach[:], coils.priority[:] = 3.0, priority
     coils.demand[:] = [grid_value(DEMAND, h, calls[h]) for h in range(n)]

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from anchorwatt.design.specification import Converter, SelfContainedPlant, SharedPlant, Specification
+from anchorwatt.design.specification import Converter, SelfContainedPlant, Specification
 from anchorwatt.simulation.plant import map_value
 from anchorwatt.simulation.plant_map import plant_map
 from anchorwatt.simulation.runs import Simulation
@@ -23,7 +23,7 @@ def whole_boat(sea: float) -> Specification:
     made = boats.boat(7)
     capacity = 35_000 * BTU_PER_HOUR
     handlers = tuple(boats.handler(f"handler {c}", c, 1.35 * capacity / 7) for c in range(7))
-    plant = SharedPlant("plant", boats.circuit(capacity, capacity / 4.2), 110.0, 15.0, 80.0, handlers)
+    plant = replace(boats.plant(boats.circuit(capacity, capacity / 4.2), handlers), pump_power=110.0)
     always = tuple(replace(p, set_points=(24.5,) * 7) for p in made.plan)
     place = replace(made.place, sea_temperatures=(sea,) * 12)
     return replace(made, plant=plant, plan=always, place=place, alternative=None)
@@ -60,7 +60,7 @@ def sleeping_boat(volts: int) -> Specification:
         length=15.0,
         bank=bank,
         engines=(engine,),
-        inverter=Converter("inverter", 3000.0, 20.0, 0.03, 0.05, 4.0, 20.0),
+        inverter=Converter("inverter", 3000.0, 20.0, 0.03, 0.05, 4.0, 20.0, -1),
     )
 
 

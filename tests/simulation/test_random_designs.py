@@ -62,8 +62,15 @@ def test_laws(drawn: dict[str, Any]) -> None:
     heat = abs(float(summary.heat_in[0])) + float(summary.sensible_energy[0].sum()) + 1.0
     assert float(summary.heat_in[0] - summary.heat_stored[0]) == pytest.approx(0.0, abs=1e-6 * heat)
     # Cooling never raises a cabin's temperature (steps are divided where air moves fast, so not at the same
-    # moments in both runs: 0.01 K).
-    assert (series.air - uncooled.series.air).max() < 0.01
+    # moments in both runs: 0.01 K), unless the inverter's heat or air from a warmer cabin comes with it.
+    boat = simulation.boat
+    alone = boat.plant.outlet_handler.size == 0 and (boat.power.heat_cabin < 0).all()
+    warmed = not np.isnan(run.forcing.warm_point).all()
+    if alone and not warmed:
+        assert (series.air - uncooled.series.air).max() < 0.01
+    # Heating never makes one colder, by the same reckoning.
+    if alone and np.isnan(run.forcing.set_point).all():
+        assert (series.air - uncooled.series.air).min() > -0.01
     # What the plant takes is never more than its compressor gives at the warmest suction.
     capacity = simulation.boat.plant.plant_capacity[0]
     assert series.plant_load.max() <= capacity.max() * (1.0 + 1e-6)

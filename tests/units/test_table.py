@@ -52,6 +52,7 @@ IN_PINT = {
     "Btu/°F": "Btu_it/delta_degF",
     "W/K": "watt/kelvin", "kW/K": "kilowatt/kelvin", "Btu/(h·°F)": "Btu_it/hour/delta_degF",
     "kg/m²": "kg/m**2", "g/m²": "gram/m**2", "lb/ft²": "pound/foot**2",
+    "kg/m": "kg/m", "g/m": "gram/m", "lb/ft": "pound/foot", "oz/ft": "ounce/foot",
     "W/m²": "watt/m**2", "kW/m²": "kilowatt/m**2", "Btu/(h·ft²)": "Btu_it/hour/foot**2",
 }  # fmt: skip
 TEMPERATURE_IN_PINT = {"°C": "degC", "°F": "degF", "K": "kelvin"}
@@ -62,7 +63,7 @@ INSIDE_IN_PINT = {
     "kg/s": "kg/s", "Pa": "pascal", "rad/s": "radian/second", "rad": "radian", "": "dimensionless",
     "1/K": "1/kelvin", "Hz": "1/second", "1/s": "1/second", "W/(m·K)": "watt/m/kelvin", "kg/m³": "kg/m**3",
     "J/(kg·K)": "joule/kg/kelvin", "W/(m²·K)": "watt/m**2/kelvin", "J/K": "joule/kelvin",
-    "W/K": "watt/kelvin", "kg/m²": "kg/m**2", "W/m²": "watt/m**2",
+    "W/K": "watt/kelvin", "kg/m": "kg/m", "kg/m²": "kg/m**2", "W/m²": "watt/m**2",
 }  # fmt: skip
 
 ROWS = [(dimension, unit) for dimension in DIMENSIONS.values() for unit in dimension.units]

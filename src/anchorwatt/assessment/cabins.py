@@ -23,7 +23,8 @@ def _gains(simulation: Simulation, run: Run, c: int, hour: slice) -> tuple[tuple
     outdoor = driving.dry_bulb[0, 1:][hour]
     sun = float(driving.solar_gain[0, c, 1:][hour].mean())
     glass = float((boat.fabric.window_conductance[0, c] * (outdoor - air)).mean())
-    leak = float((boat.fabric.outdoor_flow[0, c] * CP_AIR * (outdoor - air)).mean())
+    flow = driving.outdoor_flow[0, driving.film_row[hour], c]
+    leak = float((flow * CP_AIR * (outdoor - air)).mean())
     people = float(
         np.mean(
             [

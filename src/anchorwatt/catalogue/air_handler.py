@@ -8,7 +8,7 @@ from pydantic import Field
 
 from anchorwatt.catalogue.part import Part, kind
 from anchorwatt.catalogue.slot import Slot
-from anchorwatt.units.fields import HeatFlow, Mass, Power, Share, TemperatureDifference, VolumeFlow, within
+from anchorwatt.units.fields import HeatFlow, Mass, Power, Pressure, Share, TemperatureDifference, VolumeFlow, within
 
 
 @kind("air_handler")
@@ -18,6 +18,9 @@ class AirHandler(Part):
     rated_capacity: Annotated[HeatFlow, within("200 W", "50 kW")] = Field(description="Nominal total capacity.")
     airflow: Annotated[VolumeFlow, within("1 L/s", "10 m3/s")] = Field(description="Air at full fan.")
     fan_power: Annotated[Power, within("0 W", "5 kW")] = Field(description="Fan at full speed.")
+    static_pressure: Annotated[Pressure, within("0 Pa", "2 kPa")] = Field(
+        description="What the fan has to spare for ducts and grilles at full airflow."
+    )
     lowest_fan: Annotated[Share, within("5 %", "100 %")] = Field(description="Lowest fan speed, share of full airflow.")
     bypass_factor: Annotated[Share, within("0 %", "80 %")] = Field(
         description="Share of the air that misses the coil, at full airflow."

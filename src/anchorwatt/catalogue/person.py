@@ -20,6 +20,8 @@ class Person(Part):
     shift: Annotated[ThermalConductance, within("0 W/K", "50 W/K")] = Field(
         description="What moves from sensible to latent for each kelvin warmer."
     )
+    metabolic_rate: float = Field(ge=0.5, le=10.0, description="Metabolic rate, met of 58.2 W/m2.")
+    clothing: float = Field(ge=0.0, le=8.0, description="Clothing with bedding, clo of 0.155 m2K/W.")
 
 
 PersonSlot = Annotated[Person, Slot("person")]

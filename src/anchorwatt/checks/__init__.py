@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from anchorwatt.checks import brief, cooling, power
+from anchorwatt.checks import air, brief, comfort, condensate, cooling, ducts, power, refrigerant, seawater
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.checks.registry import Evidence, Rule, rules
 
-SUBJECTS = (brief, cooling, power)
+SUBJECTS = (brief, cooling, power, ducts, refrigerant, seawater, air, comfort, condensate)
 """The modules whose rules are registered by being imported here."""
 
 

@@ -43,6 +43,9 @@ class SurfaceEntry(Section):
     outside: Literal["air", "sea", "nothing"] | None = Field(
         default=None, description="What is on the other side; nothing lets no heat through."
     )
+    cover: CoverSlot | None = Field(
+        default=None, description="What stands over it, such as an awning; its windows are under it too."
+    )
 
 
 class WindowEntry(Section):
@@ -53,6 +56,7 @@ class WindowEntry(Section):
     area: SurfaceArea = Field(description="Area of one.")
     count: int = Field(default=1, ge=1, le=200, description="How many of them.")
     cover: CoverSlot | None = Field(default=None, description="What shades them.")
+    blind: CoverSlot | None = Field(default=None, description="What shades them inside, besides the cover.")
     tilt: Annotated[Angle, within("0 deg", "180 deg")] | None = Field(
         default=None, description="From facing straight up, if it is not the surface's."
     )
@@ -87,6 +91,9 @@ class CabinEntry(Section):
     )
     fresh_air: Annotated[VolumeFlow, within("0 L/s", "1 m3/s")] | None = Field(
         default=None, description="Outdoor air that a fan brings in."
+    )
+    fresh_air_per_person: Annotated[VolumeFlow, within("0 L/s", "0.1 m3/s")] | None = Field(
+        default=None, description="Outdoor air that a fan brings in for each person there."
     )
     furnishing_heat_capacity: Annotated[HeatCapacity, within("1 kJ/K", "50 MJ/K")] | None = Field(
         default=None, description="Heat capacity of furniture, bedding and fittings."

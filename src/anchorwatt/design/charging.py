@@ -12,12 +12,15 @@ from anchorwatt.catalogue.engine import EngineSlot
 from anchorwatt.design.section import Name, Section
 from anchorwatt.units.fields import (
     Current,
+    HeatCapacity,
     RotationalSpeed,
     ShaftPower,
     Share,
     Speed,
     Temperature,
     TemperatureDifference,
+    ThermalConductance,
+    VolumeFlow,
     within,
 )
 
@@ -60,6 +63,19 @@ class EngineEntry(Section):
     )
     air_temperature: Annotated[Temperature, within("0 °C", "90 °C")] | None = Field(
         default=None, description="Air round the alternators, engine running."
+    )
+    cabin: Name | None = Field(default=None, description="The compartment that it stands in; left out, it warms none.")
+    block_heat_capacity: Annotated[HeatCapacity, within("1 kJ/K", "20 MJ/K")] | None = Field(
+        default=None, description="Heat capacity of the engine with its gearbox, coolant and oil."
+    )
+    block_conductance: Annotated[ThermalConductance, within("0 W/K", "500 W/K")] | None = Field(
+        default=None, description="From the engine to the air and surfaces of its compartment."
+    )
+    block_temperature: Annotated[Temperature, within("30 °C", "120 °C")] | None = Field(
+        default=None, description="Of the engine while it runs."
+    )
+    blower: Annotated[VolumeFlow, within("0 L/s", "2 m3/s")] | None = Field(
+        default=None, description="Outdoor air through its compartment while it runs."
     )
     alternators: dict[Name, AlternatorEntry] = Field(
         min_length=1, max_length=8, description="Alternators that charge the bank."

@@ -30,8 +30,7 @@ def problems_of_names(document: Document) -> list[Problem]:
         for name in dc_loads
         if name in ac_loads
     ]
-    handlers = _mapping(data, "cooling", "plant", "handlers")
-    cooled = {entry.get("cabin"): "" for entry in handlers.values() if isinstance(entry, dict)}
+    served = _served(_mapping(data, "cooling", "plant", "handlers"))
     for key, name, among, what in _named(data, cabins, {**ac_loads, **dc_loads}):
         # A file without a single cabin is told so once, not again wherever a cabin is named.
         if not isinstance(name, str) or name in among or (what == "cabin" and not cabins):
@@ -44,16 +43,17 @@ def problems_of_names(document: Document) -> list[Problem]:
             )
         )
     # Without handlers, or with one in a cabin that does not exist, that fault is told where it stands.
-    sure = bool(handlers) and all(name in cabins for name in cooled)
+    sure = bool(served) and all(name in cabins for name in served)
     problems.extend(
         document.problem(
-            ("plan", number, "cool", cabin),
-            f"cooling in {cabin}, which has no air handler",
-            "cabins with an air handler: " + ", ".join(str(one) for one in cooled),
+            ("plan", number, kind, cabin),
+            f"{kind}ing in {cabin}, which has no air handler and no outlet of one",
+            "cabins with an air handler: " + ", ".join(f"{one} ({words})" for one, words in served.items()),
         )
         for number, period in enumerate(_list(data, "plan"))
-        for cabin in _mapping(period, "cool")
-        if sure and cabin in cabins and cabin not in cooled
+        for kind in ("cool", "heat")
+        for cabin in _mapping(period, kind)
+        if sure and cabin in cabins and cabin not in served
     )
     problems.extend(
         document.problem(
@@ -72,6 +72,24 @@ def problems_of_names(document: Document) -> list[Problem]:
                 document.problem(("neighbours", number, "between"), f"“{pair[0]}” twice", "two different cabins")
             )
     return problems
+
+
+def _served(handlers: Mapping[str, Any]) -> dict[Any, str]:
+    """Cabins that air handlers serve, and by which; what is not a name is left to the reader."""
+    served: dict[Any, list[str]] = {}
+    for name, entry in handlers.items():
+        if not isinstance(entry, dict):
+            continue
+        served.setdefault(_word(entry.get("thermostat") or entry.get("cabin")), []).append(name)
+        outlets = _mapping(entry, "outlets") or {"": {"cabin": entry.get("cabin")}}
+        for title, outlet in outlets.items():
+            if isinstance(outlet, dict) and name not in served.get(_word(outlet.get("cabin")), ()):
+                served.setdefault(_word(outlet.get("cabin")), []).append(f"outlet {title} of {name}".replace("  ", " "))
+    return {cabin: ", ".join(by) for cabin, by in served.items()}
+
+
+def _word(value: Any) -> str:
+    return value if isinstance(value, str) else ""
 
 
 def sections_of(document: Document) -> dict[str, Any]:
@@ -100,23 +118,38 @@ def _named(data: Mapping[str, Any], cabins: Mapping[str, Any], loads: Mapping[st
         pair = neighbour.get("between") if isinstance(neighbour, dict) else None
         for place, name in enumerate(pair if isinstance(pair, list) else ()):
             yield ("neighbours", number, "between", place), name, cabins, "cabin"
-    for path in (
-        ("cooling", "plant", "handlers"),
-        ("cooling", "alternative", "units"),
-        ("ac", "loads"),
-        ("dc", "loads"),
-    ):
-        for title, entry in _mapping(data, *path).items():
-            if isinstance(entry, dict) and entry.get("cabin") is not None:
-                yield (*path, title, "cabin"), entry["cabin"], cabins, "cabin"
+    for where, entry in _standing(data):
+        for key in ("cabin", "thermostat"):
+            if isinstance(entry, dict) and entry.get(key) is not None:
+                yield (*where, key), entry[key], cabins, "cabin"
     for number, period in enumerate(_list(data, "plan")):
-        for cabin in _mapping(period, "cool"):
-            yield ("plan", number, "cool", cabin), cabin, cabins, "cabin"
+        for kind in ("cool", "heat", "ajar"):
+            for cabin in _mapping(period, kind):
+                yield ("plan", number, kind, cabin), cabin, cabins, "cabin"
         for place, people in enumerate(_list(period, "people")):
             if isinstance(people, dict):
                 yield ("plan", number, "people", place, "cabin"), people.get("cabin"), cabins, "cabin"
         for load in _mapping(period, "running"):
             yield ("plan", number, "running", load), load, loads, "load"
+
+
+def _standing(data: Mapping[str, Any]) -> Iterator[tuple[Key, Any]]:
+    """What stands in a cabin, or blows into one, with its key."""
+    for single in (("ac", "inverter"), ("ac", "charger"), ("ac", "transformer"), ("dc", "bank")):
+        yield single, _mapping(data, *single)
+    many: tuple[tuple[str, ...], ...] = (
+        ("cooling", "plant", "handlers"),
+        ("cooling", "chilled_water", "fan_coils"),
+        ("cooling", "alternative", "units"),
+        ("ac", "loads"),
+        ("dc", "loads"),
+        ("charging", "engines"),
+    )
+    for path in many:
+        for title, entry in _mapping(data, *path).items():
+            yield (*path, title), entry
+            for name, outlet in _mapping(entry, "outlets").items():
+                yield (*path, title, "outlets", name), outlet
 
 
 def _mapping(data: Any, *path: str) -> Mapping[str, Any]:

@@ -8,9 +8,12 @@ from pydantic import Field
 
 from anchorwatt.catalogue.person import PersonSlot
 from anchorwatt.design.section import Name, Section
-from anchorwatt.units.fields import ClockTime, Mass, Price, Share, Speed, Temperature, Time, within
+from anchorwatt.units.fields import Area, ClockTime, Mass, Price, Share, Speed, Temperature, Time, within
+
+DAY = 86_400.0  # s
 
 SetPoint = Annotated[Temperature, within("10 °C", "35 °C")]
+OpenArea = Annotated[Area, within("0 m2", "40 m2")]
 RunningShare = Annotated[Share, within("0 %", "100 %")]
 
 
@@ -35,6 +38,12 @@ class PeriodEntry(Section):
     )
     cool: dict[Name, SetPoint] = Field(
         default_factory=dict, description="Cabins that are cooled, and to what; others are not."
+    )
+    heat: dict[Name, SetPoint] = Field(
+        default_factory=dict, description="Cabins that are heated by the reverse cycle, and to what."
+    )
+    ajar: dict[Name, OpenArea] = Field(
+        default_factory=dict, description="Hatches and windows left open: the area that is free, by cabin."
     )
     people: tuple[People, ...] = Field(default=(), max_length=200, description="Who is where.")
     running: dict[Name, RunningShare] = Field(

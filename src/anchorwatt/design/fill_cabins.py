@@ -27,8 +27,8 @@ LEAKAGE = {
     "machinery": 2.0,
 }
 
-# kJ/K and m2 for each m2 of floor: mattresses, lockers, upholstery. From memory.
-FURNISHING_HEAT = {"sleeping": 45.0, "saloon": 45.0, "galley": 55.0, "stowage": 60.0, "machinery": 200.0}
+# kJ/K and m2 for each m2 of floor: mattresses, lockers, upholstery; engines are counted apart. From memory.
+FURNISHING_HEAT = {"sleeping": 45.0, "saloon": 45.0, "galley": 55.0, "stowage": 60.0, "machinery": 60.0}
 FURNISHING_HEAT_ELSE = 30.0
 FURNISHING_AREA = 2.0
 MOISTURE_FACTOR = 8.0
@@ -117,6 +117,14 @@ def _room(
             "no fan is named",
             "as the file leaves it",
         ),
+        fresh_air_per_person=ledger.fill(
+            entry.fresh_air_per_person,
+            (*key, "fresh_air_per_person"),
+            0.0,
+            "volume flow",
+            "no fan is named",
+            "as the file leaves it",
+        ),
         furnishing_heat_capacity=ledger.fill(
             entry.furnishing_heat_capacity,
             (*key, "furnishing_heat_capacity"),
@@ -157,4 +165,6 @@ def _surface(face: Face, area: float) -> Surface:
         faces=face.faces,
         tilt=face.tilt,
         outside=face.outside,
+        sun_left=face.sun_left,
+        sky_left=face.sky_left,
     )

@@ -3,17 +3,26 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
+from anchorwatt.design.cabins import CabinEntry
 from anchorwatt.design.charging import AlternatorEntry, Charging, EngineEntry
 from anchorwatt.design.document import Key
+from anchorwatt.design.fill_power import place_of
 from anchorwatt.design.hull import Hull
 from anchorwatt.design.ledger import MEMORY, Ledger
 from anchorwatt.design.specification import Alternator, Engine
 
+# Of an engine as a body that gives off its heat after it has run. All from memory.
+BLOCK_HEAT = 60e6  # J/K for each m3 of swept volume: 110 kg a litre with gearbox, coolant and oil, at 0.55 kJ/(kg K)
+BLOCK_CONDUCTANCE, BLOCK_REFERENCE = 12.0, 90e3  # W/K of an engine of that many W; over the power of 2/3, as its faces
+BLOCK_TEMPERATURE = 80.0  # °C
+BLOWER = 0.05  # m3/s, in a machinery space
 
-def fill_engines(charging: Charging, hull: Hull, ledger: Ledger) -> list[Engine]:
+
+def fill_engines(charging: Charging, cabins: Mapping[str, CabinEntry], hull: Hull, ledger: Ledger) -> list[Engine]:
     """Every engine with its propeller and alternators."""
-    return [_engine(name, entry, hull, ledger) for name, entry in charging.engines.items()]
+    return [_engine(name, entry, cabins, hull, ledger) for name, entry in charging.engines.items()]
 
 
 def check_engines(charging: Charging, nominal: float, ledger: Ledger) -> None:
@@ -45,9 +54,19 @@ def check_engines(charging: Charging, nominal: float, ledger: Ledger) -> None:
                 )
 
 
-def _engine(name: str, entry: EngineEntry, hull: Hull, ledger: Ledger) -> Engine:
+def _engine(name: str, entry: EngineEntry, cabins: Mapping[str, CabinEntry], hull: Hull, ledger: Ledger) -> Engine:
     key: Key = ("charging", "engines", name)
     engine = entry.engine
+    index = {title: number for number, title in enumerate(cabins)}
+    room = cabins.get(entry.cabin or "")
+
+    def of_block(field: str, estimate: float, dimension: str, rule: str) -> float:
+        # Without a compartment nothing comes of these: they are not worth a line on the list.
+        given = getattr(entry, field)
+        if room is None:
+            return estimate if given is None else float(given)
+        return ledger.fill(given, (*key, field), estimate, dimension, rule, MEMORY)
+
     coefficient = hull.form.speed_coefficient
     idle, rated = float(engine.idle_speed), float(engine.rated_speed)
     return Engine(
@@ -104,6 +123,26 @@ def _engine(name: str, entry: EngineEntry, hull: Hull, ledger: Ledger) -> Engine
         alternators=tuple(
             _alternator(title, alternator, (*key, "alternators", title), ledger)
             for title, alternator in entry.alternators.items()
+        ),
+        cabin=place_of(entry.cabin, index),
+        block_capacity=of_block(
+            "block_heat_capacity",
+            BLOCK_HEAT * engine.displacement,
+            "heat capacity",
+            f"{BLOCK_HEAT / 1e6:g} kJ/K for each litre of swept volume, gearbox, coolant and oil included",
+        ),
+        block_conductance=of_block(
+            "block_conductance",
+            BLOCK_CONDUCTANCE * math.pow(engine.rated_power / BLOCK_REFERENCE, 2.0 / 3.0),
+            "thermal conductance",
+            f"{BLOCK_CONDUCTANCE:g} W/K at {BLOCK_REFERENCE / 1e3:g} kW, with the power of 2/3 of the rated power",
+        ),
+        block_temperature=of_block("block_temperature", BLOCK_TEMPERATURE, "temperature", "thermostat of the coolant"),
+        blower=of_block(
+            "blower",
+            BLOWER if room is not None and room.use == "machinery" else 0.0,
+            "volume flow",
+            "usual of a machinery space" if room is not None and room.use == "machinery" else "no machinery space",
         ),
     )
 

@@ -1,22 +1,18 @@
-"""Place, plan and brief, every gap filled."""
+"""Place and brief, every gap filled."""
 
 from __future__ import annotations
 
 import importlib.util
 import math
-from collections.abc import Mapping, Sequence
-from itertools import pairwise
 from pathlib import Path
 
 from anchorwatt.design import specification as spec
 from anchorwatt.design.bearing import TO_THE_WIND
-from anchorwatt.design.day import Brief, PeriodEntry
+from anchorwatt.design.day import DAY, Brief
 from anchorwatt.design.document import Key
 from anchorwatt.design.ledger import MEMORY, Ledger
 from anchorwatt.design.place import WARMEST_NIGHT, DesignDay, Place
-from anchorwatt.units import show_clock
 
-DAY = 86_400.0
 CARRIED = "pvlib:"
 
 
@@ -69,90 +65,6 @@ def fill_place(place: Place, ledger: Ledger) -> spec.Place | None:
         sea_temperatures=tuple(float(temperature) for temperature in place.sea.temperatures),
         heading=math.nan if heading is None else float(heading),
     )
-
-
-def fill_plan(
-    plan: Sequence[PeriodEntry],
-    cabins: Mapping[str, int],
-    loads: Sequence[spec.Load],
-    duties: Mapping[str, float],
-    engines: Sequence[spec.Engine],
-    ledger: Ledger,
-) -> list[spec.Period]:
-    """The periods of the day; names that are not known are left out."""
-    fastest = min((engine.boat_speed for engine in engines), default=math.inf)
-    periods = []
-    for number, entry in enumerate(plan):
-        key: Key = ("plan", number)
-        if entry.doing == "motoring" and entry.speed is None:
-            ledger.refuse(key, "motoring without a speed", "speed: such as 7 kn")
-        if entry.speed is not None and entry.doing != "motoring":
-            ledger.refuse((*key, "speed"), f"a speed {entry.doing}", "a speed only when motoring")
-        if entry.speed is not None and entry.speed > fastest * (1.0 + 1e-9):
-            ledger.refuse(
-                (*key, "speed"),
-                f'"{entry.speed.text}"',
-                f"at most {fastest * 3600 / 1852:.1f} kn, the speed at rated engine speed",
-            )
-        set_points = tuple(float(entry.cool.get(name, math.nan)) for name in cabins)
-        occupants = tuple(
-            spec.Occupants(
-                cabins[people.cabin],
-                people.count,
-                spec.Person(
-                    people.doing.name,
-                    float(people.doing.sensible),
-                    float(people.doing.latent),
-                    float(people.doing.shift),
-                ),
-            )
-            for people in entry.people
-            if people.cabin in cabins
-        )
-        running = tuple(float(entry.running.get(load.name, duties[load.name])) for load in loads)
-        for start, end in _stretches(entry):
-            periods.append(
-                spec.Period(
-                    start=start,
-                    end=end,
-                    doing=spec.Doing(entry.doing),
-                    boat_speed=float(entry.speed or 0.0),
-                    set_points=set_points,
-                    occupants=occupants,
-                    running=running,
-                )
-            )
-    return periods
-
-
-def check_plan(plan: Sequence[PeriodEntry], ledger: Ledger) -> None:
-    """Refuse a plan with a hole or an overlap: periods follow each other through 24 hours."""
-    order = sorted(range(len(plan)), key=lambda number: plan[number].start % DAY)
-    if len(plan) > 1:
-        for number in order:
-            if plan[number].start % DAY == plan[number].end % DAY:
-                ledger.refuse(
-                    ("plan", number),
-                    f"a period from {plan[number].start.text} to {plan[number].end.text}",
-                    "a period of less than 24 h, when there are others",
-                )
-                return
-    for before, after in pairwise([*order, order[0]]):
-        first, second = plan[before], plan[after]
-        length = (first.end - first.start) % DAY or DAY
-        until = (second.start - first.start) % DAY
-        if before == after:
-            until = DAY
-        if math.isclose(length, until, abs_tol=0.5):
-            continue
-        kind = "a hole" if length < until else "an overlap"
-        ends = show_clock(first.end % DAY), show_clock(second.start % DAY)
-        start, end = ends if length < until else ends[::-1]
-        ledger.refuse(
-            ("plan", after, "start"),
-            f"{kind} from {start} to {end}",
-            f"periods that follow each other through 24 h; period {before + 1} ends at {first.end.text}",
-        )
 
 
 def fill_brief(brief: Brief, ledger: Ledger) -> spec.Brief:
@@ -235,11 +147,3 @@ def _design_day(day: DesignDay, ledger: Ledger) -> spec.DesignDay | None:
             day.turbidity, (*key, "turbidity"), 3.5, "", "Linke turbidity of a marine summer, 3 to 4", MEMORY
         ),
     )
-
-
-def _stretches(entry: PeriodEntry) -> list[tuple[float, float]]:
-    start, end = entry.start % DAY, float(entry.end)
-    if start == end % DAY:
-        # A period of a whole day, told as one that ends at midnight and one that begins there.
-        return [(start, DAY)] if start == 0.0 else [(start, DAY), (0.0, start)]
-    return [(start, end)]

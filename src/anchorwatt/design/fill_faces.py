@@ -45,6 +45,8 @@ class Face:
     tilt: float  # rad from straight up
     outside: Outside
     rule: str  # how its area was estimated
+    sun_left: float = 1.0  # share of the sun that what stands over it leaves
+    sky_left: float = 1.0
 
 
 def fill_plan_of(name: str, cabin: CabinEntry, hull: Hull, ledger: Ledger) -> Plan:
@@ -103,7 +105,7 @@ def fill_faces(
         given = cabin.surfaces.get(face.name)
         typed = given.area if given is not None else None
         area = ledger.fill(typed, (*key, face.name, "area"), face.area, "area", face.rule, hull.form.source)
-        faces[face.name] = _changed(replace(face, area=area), given)
+        faces[face.name] = _changed(replace(face, area=area), given, (*key, face.name), ledger)
     for title, given in cabin.surfaces.items():
         if title in faces:
             continue
@@ -120,7 +122,7 @@ def fill_faces(
             )
             continue
         face = Face(title, float(given.area or 0.0), "", skin, 0.0, math.pi / 2, Outside.AIR, "typed")
-        faces[title] = _changed(face, given)
+        faces[title] = _changed(face, given, (*key, title), ledger)
     return faces
 
 
@@ -205,15 +207,22 @@ def sole_between(first: CabinEntry, second: CabinEntry) -> float:
     return 0.5 * min(first.floor_area, second.floor_area)
 
 
-def _changed(face: Face, given: SurfaceEntry | None) -> Face:
+def _changed(face: Face, given: SurfaceEntry | None, key: Key, ledger: Ledger) -> Face:
     if given is None:
         return face
+    outside = face.outside if given.outside is None else Outside(given.outside)
+    cover = given.cover
+    if cover is not None and outside is not Outside.AIR:
+        found = f"a cover over a surface with {outside.value} outside"
+        ledger.refuse((*key, "cover"), found, "a cover over a surface with air outside")
     return replace(
         face,
+        sun_left=1.0 if cover is None else float(cover.factor),
+        sky_left=1.0 if cover is None or cover.sky is None else float(cover.sky),
         skin=face.skin if given.skin is None else _with_finish(given.skin, face.skin),
         faces=face.faces if given.faces is None else float(given.faces),
         tilt=face.tilt if given.tilt is None else float(given.tilt),
-        outside=face.outside if given.outside is None else Outside(given.outside),
+        outside=outside,
     )
 
 

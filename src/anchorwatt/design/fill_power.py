@@ -8,10 +8,18 @@ from collections.abc import Mapping
 from anchorwatt.catalogue.charger import Charger
 from anchorwatt.catalogue.inverter import Inverter
 from anchorwatt.catalogue.shore_service import ShoreService
-from anchorwatt.catalogue.transformer import Transformer as TransformerRecord
 from anchorwatt.design.document import Key
 from anchorwatt.design.ledger import MEMORY, Ledger
-from anchorwatt.design.power import AlternatingSide, BankEntry, DirectSide, LoadEntry, SolarEntry
+from anchorwatt.design.power import (
+    AlternatingSide,
+    BankEntry,
+    ChargerEntry,
+    DirectSide,
+    InverterEntry,
+    LoadEntry,
+    SolarEntry,
+    TransformerParts,
+)
 from anchorwatt.design.specification import Bank, Converter, Load, Shore, Solar, Transformer
 
 NOMINAL_VOLTAGES = (12.0, 24.0, 48.0)
@@ -27,26 +35,28 @@ def fill_loads(ac: AlternatingSide, dc: DirectSide, cabins: Mapping[str, int]) -
     ]
 
 
-def fill_inverter(ac: AlternatingSide) -> Converter:
+def fill_inverter(ac: AlternatingSide, cabins: Mapping[str, int]) -> Converter:
     """The inverters taken together."""
-    return _converter(ac.inverter.unit, ac.inverter.count)
+    return _converter(ac.inverter, cabins)
 
 
-def fill_charger(ac: AlternatingSide) -> Converter | None:
+def fill_charger(ac: AlternatingSide, cabins: Mapping[str, int]) -> Converter | None:
     """The chargers taken together."""
-    return None if ac.charger is None else _converter(ac.charger.unit, ac.charger.count)
+    return None if ac.charger is None else _converter(ac.charger, cabins)
 
 
-def fill_transformer(transformer: TransformerRecord | None) -> Transformer | None:
+def fill_transformer(transformer: TransformerParts | None, cabins: Mapping[str, int]) -> Transformer | None:
     """The isolation transformer."""
     if transformer is None:
         return None
+    unit = transformer.unit
     return Transformer(
-        transformer.name,
-        float(transformer.rated_power),
-        float(transformer.core_loss),
-        float(transformer.copper_loss),
-        float(transformer.mass),
+        unit.name,
+        float(unit.rated_power),
+        float(unit.core_loss),
+        float(unit.copper_loss),
+        float(unit.mass),
+        place_of(transformer.cabin, cabins),
     )
 
 
@@ -58,7 +68,7 @@ def fill_shore(shore: ShoreService | None) -> Shore | None:
     return Shore(shore.name, float(shore.voltage), float(shore.current), power)
 
 
-def fill_bank(bank: BankEntry, ledger: Ledger) -> Bank:
+def fill_bank(bank: BankEntry, cabins: Mapping[str, int], ledger: Ledger) -> Bank:
     """All modules taken together."""
     module, key = bank.module, ("dc", "bank")
     links = ledger.fill(
@@ -91,6 +101,7 @@ def fill_bank(bank: BankEntry, ledger: Ledger) -> Bank:
         cut_off_charge=float(module.cut_off_charge),
         temperature=temperature,
         mass=module.mass * bank.series * bank.parallel,
+        cabin=place_of(bank.cabin, cabins),
     )
 
 
@@ -163,7 +174,7 @@ def check_converters(ac: AlternatingSide, nominal: float, ledger: Ledger) -> Non
 
 def _load(name: str, entry: LoadEntry, alternating: bool, cabins: Mapping[str, int]) -> Load:
     appliance = entry.appliance
-    cabin = -1 if entry.cabin is None else cabins.get(entry.cabin, -1)
+    cabin = place_of(entry.cabin, cabins)
     inside = cabin >= 0
     return Load(
         name=name,
@@ -176,7 +187,14 @@ def _load(name: str, entry: LoadEntry, alternating: bool, cabins: Mapping[str, i
     )
 
 
-def _converter(unit: Inverter | Charger, count: int) -> Converter:
+def place_of(cabin: str | None, cabins: Mapping[str, int]) -> int:
+    """Number of a cabin; -1 for none, or one that is not known."""
+    return -1 if cabin is None else cabins.get(cabin, -1)
+
+
+def _converter(entry: InverterEntry | ChargerEntry, cabins: Mapping[str, int]) -> Converter:
+    unit: Inverter | Charger = entry.unit
+    count = entry.count
     return Converter(
         name=unit.name if count == 1 else f"{count} × {unit.name}",
         rated_power=unit.rated_power * count,
@@ -185,4 +203,5 @@ def _converter(unit: Inverter | Charger, count: int) -> Converter:
         quadratic=float(unit.quadratic),
         sleep_power=unit.sleep_power * count,
         mass=unit.mass * count,
+        cabin=place_of(entry.cabin, cabins),
     )

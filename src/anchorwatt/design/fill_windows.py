@@ -47,7 +47,9 @@ def fill_windows(
             )
             continue
         glazed[face.name] = whole
-        factor = 1.0 if given.cover is None else float(given.cover.factor)
+        factor = face.sun_left
+        for shade in (given.cover, given.blind):
+            factor *= 1.0 if shade is None else float(shade.factor)
         tilt = face.tilt if given.tilt is None else float(given.tilt)
         windows.append(_window(title, area, given.glazing, factor, face.faces, tilt))
     return windows, glazed
@@ -70,7 +72,7 @@ def _usual(
         if face.outside.value == "air" and area > SMALLEST_FACE:
             glazed[face.name] = area
             title = "hatch" if face.covered == "deck" else f"windows in {face.name}"
-            windows.append(_window(title, area, glazing, 1.0, face.faces, face.tilt))
+            windows.append(_window(title, area, glazing, face.sun_left, face.faces, face.tilt))
     ledger.note(
         key,
         f"{ledger.show(sum(glazed.values()), 'area')} of {glazing.name}, no covers",

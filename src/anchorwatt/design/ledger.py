@@ -20,6 +20,10 @@ class Ledger:
         self.estimates: list[Estimate] = []
         self.problems: list[Problem] = []
 
+    def aside(self) -> Ledger:
+        """Another ledger of the same file, for what is told in one line on this one."""
+        return Ledger(self.document, self.system)
+
     def fill(self, typed: float | None, key: Key, estimate: float, dimension: str, rule: str, source: str) -> float:
         """What was typed; else the estimate, which goes on the list."""
         if typed is not None:

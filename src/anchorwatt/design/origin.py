@@ -7,9 +7,9 @@ from typing import Any, Literal
 from pydantic import BaseModel
 
 from anchorwatt.design.design import Design
-from anchorwatt.design.document import child
+from anchorwatt.design.document import Key, child
 from anchorwatt.design.editing import key_of
-from anchorwatt.design.problems import keys_of
+from anchorwatt.design.problems import in_short, keys_of
 from anchorwatt.design.specify import specify
 from anchorwatt.errors import BadDesign
 
@@ -45,7 +45,13 @@ def origin(design: Design, key: str) -> Origin:
     at: Any = design
     for depth, part in enumerate(path):
         if isinstance(at, BaseModel):
-            names = {field.alias or name: name for name, field in type(at).model_fields.items()}
+            names = _names(at)
+            short = in_short(type(at))
+            if short and part in names and part != short and child(_typed(document.data, path[:depth]), part) is None:
+                return "estimated"
+            if short and part not in names:
+                at = getattr(at, short)
+                names = _names(at)
             if part not in names:
                 known = ", ".join(keys_of(type(at)))
                 raise BadDesign((document.problem(path[: depth + 1], f"no key “{part}”", f"one of: {known}"),))
@@ -62,3 +68,15 @@ def origin(design: Design, key: str) -> Origin:
             return "catalogue"
         above = child(above, part)
     return "estimated"
+
+
+def _names(model: BaseModel) -> dict[str, str]:
+    """Field of each key that a mapping of the file may have there."""
+    return {field.alias or name: name for name, field in type(model).model_fields.items()}
+
+
+def _typed(data: Any, path: Key) -> Any:
+    """What the file says at a key; None where nothing does."""
+    for part in path:
+        data = child(data, part)
+    return data

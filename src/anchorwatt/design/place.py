@@ -12,7 +12,7 @@ from pydantic.json_schema import JsonSchemaValue, WithJsonSchema
 from pydantic_core import CoreSchema, core_schema
 
 from anchorwatt.catalogue import names
-from anchorwatt.catalogue.sea import Sea
+from anchorwatt.catalogue.sea import COLDEST_SEA, WARMEST_SEA, Sea
 from anchorwatt.catalogue.slot import Slot
 from anchorwatt.design.bearing import Heading
 from anchorwatt.design.section import Section
@@ -81,7 +81,12 @@ def _sea(value: Any) -> Any:
     if isinstance(value, list):
         return {"name": "typed", "temperatures": value}
     if isinstance(value, str) and value not in names("sea") and value[:1] in "-+0123456789":
-        return {"name": "typed", "temperatures": [str(parse(value, "temperature"))] * 12}
+        temperature = parse(value, "temperature")
+        if not COLDEST_SEA <= temperature <= WARMEST_SEA:
+            raise Refused(
+                quoted(value), f"from {COLDEST_SEA:g} °C to {WARMEST_SEA:g} °C, for which plants are computed"
+            )
+        return {"name": "typed", "temperatures": [str(temperature)] * 12}
     if isinstance(value, (int, float)):
         raise Refused(name_of_kind(value), "a sea by name, a temperature such as “84 °F”, or twelve of them by month")
     return value

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from pydantic import Field
 
@@ -14,9 +14,11 @@ from anchorwatt.catalogue.shore_service import ShoreServiceSlot
 from anchorwatt.catalogue.solar_panel import SolarPanelSlot
 from anchorwatt.catalogue.transformer import TransformerSlot
 from anchorwatt.design.bearing import Face
+from anchorwatt.design.in_short import InShort
 from anchorwatt.design.section import Name, Section
 from anchorwatt.units.fields import Angle, Resistance, Share, Temperature, Voltage, within
 
+LOSSES = "The compartment that takes the heat of its losses; left out, none."
 Count = Annotated[int, Field(ge=1, le=100, strict=True)]
 
 
@@ -33,6 +35,7 @@ class InverterEntry(Section):
 
     unit: InverterSlot = Field(description="Inverter.")
     count: Count = Field(default=1, description="How many side by side.")
+    cabin: Name | None = Field(default=None, description=LOSSES)
 
 
 class ChargerEntry(Section):
@@ -40,6 +43,20 @@ class ChargerEntry(Section):
 
     unit: ChargerSlot = Field(description="Charger.")
     count: Count = Field(default=1, description="How many side by side.")
+    cabin: Name | None = Field(default=None, description=LOSSES)
+
+
+class TransformerParts(Section):
+    """An isolation transformer and where it stands."""
+
+    unit: TransformerSlot = Field(description="Isolation transformer.")
+    cabin: Name | None = Field(default=None, description=LOSSES)
+
+    in_short: ClassVar[str] = "unit"
+
+
+Transformer = Annotated[TransformerParts, InShort(TransformerParts)]
+"""An isolation transformer by itself, or with its compartment."""
 
 
 class AlternatingSide(Section):
@@ -47,7 +64,9 @@ class AlternatingSide(Section):
 
     shore: ShoreServiceSlot | None = Field(default=None, description="Shore service.")
     charger: ChargerEntry | None = Field(default=None, description="Charger from shore power.")
-    transformer: TransformerSlot | None = Field(default=None, description="Isolation transformer.")
+    transformer: Transformer | None = Field(
+        default=None, description="Isolation transformer; or a mapping of unit and cabin, which says where it stands."
+    )
     inverter: InverterEntry = Field(description="Inverter from the bank.")
     loads: dict[Name, LoadEntry] = Field(default_factory=dict, max_length=200, description="AC loads.")
 
@@ -64,6 +83,7 @@ class BankEntry(Section):
     temperature: Annotated[Temperature, within("-10 °C", "60 °C")] | None = Field(
         default=None, description="Temperature of the cells."
     )
+    cabin: Name | None = Field(default=None, description=LOSSES)
 
 
 class SolarEntry(Section):

@@ -8,10 +8,12 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pydantic import BaseModel
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from anchorwatt.catalogue.part import nearest
 from anchorwatt.design.document import Document, Key
+from anchorwatt.design.section import Section
 from anchorwatt.errors import Problem
 from anchorwatt.units.refusal import name_of_kind, quoted
 
@@ -23,8 +25,12 @@ def as_problem(error: ErrorDetails, document: Document, model: type[BaseModel]) 
     return document.problem(key, found, allowed)
 
 
-def without_misspelt(errors: Sequence[ErrorDetails]) -> list[ErrorDetails]:
-    """Errors without those missing keys that an unknown key beside them nearly spells: one slip, one message."""
+def one_each(errors: Sequence[ErrorDetails]) -> list[ErrorDetails]:
+    """Errors without those that follow from another: one slip, one message.
+
+    A missing key that an unknown key beside it nearly spells goes, and so does a list that is too short for want of
+    the values that were refused.
+    """
     unknown = [error["loc"] for error in errors if error["type"] == "extra_forbidden"]
 
     def nearly_there(missing: tuple[str | int, ...]) -> bool:
@@ -32,7 +38,15 @@ def without_misspelt(errors: Sequence[ErrorDetails]) -> list[ErrorDetails]:
             place[:-1] == missing[:-1] and nearest(str(place[-1]), (str(missing[-1]),)) != "" for place in unknown
         )
 
-    return [error for error in errors if error["type"] != "missing" or not nearly_there(error["loc"])]
+    def short_for_want(place: tuple[str | int, ...]) -> bool:
+        return any(len(error["loc"]) > len(place) and error["loc"][: len(place)] == place for error in errors)
+
+    return [
+        error
+        for error in errors
+        if not (error["type"] == "missing" and nearly_there(error["loc"]))
+        and not (error["type"] == "too_short" and short_for_want(error["loc"]))
+    ]
 
 
 def keys_of(model: type[BaseModel]) -> tuple[str, ...]:
@@ -45,7 +59,9 @@ def model_at(model: type[BaseModel], key: Key) -> type[BaseModel] | None:
     at: Any = model
     for part in key:
         if isinstance(at, type) and issubclass(at, BaseModel):
-            fields = {field.alias or name: field for name, field in at.model_fields.items()}
+            fields = _fields(at)
+            if part not in fields and in_short(at) in fields:
+                fields = _fields(_bare(fields[in_short(at)].annotation))
             if part not in fields:
                 return None
             at = _bare(fields[str(part)].annotation)
@@ -61,6 +77,15 @@ def model_at(model: type[BaseModel], key: Key) -> type[BaseModel] | None:
 def shown(value: Any) -> str:
     """A value of the file as it is named in a message."""
     return quoted(value) if isinstance(value, str) else name_of_kind(value)
+
+
+def in_short(model: type[BaseModel]) -> str:
+    """The key of a model whose value may stand for the whole; none where empty."""
+    return model.in_short if issubclass(model, Section) else ""
+
+
+def _fields(model: type[BaseModel]) -> dict[str, FieldInfo]:
+    return {field.alias or name: field for name, field in model.model_fields.items()}
 
 
 def _bare(annotation: Any) -> Any:
@@ -106,6 +131,7 @@ def _told(error: ErrorDetails, key: Key, model: type[BaseModel]) -> tuple[str, s
 
 _WANTED = {
     "string_type": "a text",
+    "bool_type": "true or false",
     "int_type": "a whole number",
     "int_parsing": "a whole number",
     "int_from_float": "a whole number",
@@ -128,6 +154,8 @@ _LIMITS = {
 def _unknown_key(key: Key, model: type[BaseModel]) -> tuple[str, str]:
     there = model_at(model, key[:-1])
     keys = keys_of(there) if there is not None else ()
+    if there is not None and in_short(there):
+        keys += keys_of(_bare(there.model_fields[in_short(there)].annotation))
     return f"an unknown key “{key[-1]}”{nearest(str(key[-1]), keys)}", "one of: " + ", ".join(keys)
 
 
@@ -135,7 +163,8 @@ def _description(key: Key, model: type[BaseModel]) -> str:
     there = model_at(model, key[:-1])
     if there is None:
         return ""
-    for name, field in there.model_fields.items():
-        if key[-1] == (field.alias or name):
-            return (field.description or "").rstrip(".")
-    return ""
+    fields = _fields(there)
+    if in_short(there):
+        fields = _fields(_bare(fields[in_short(there)].annotation)) | fields
+    field = fields.get(str(key[-1]))
+    return (field.description or "").rstrip(".") if field is not None else ""

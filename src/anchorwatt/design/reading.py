@@ -9,7 +9,7 @@ from pydantic import ValidationError
 from anchorwatt.design.checked import problems_of_names, sections_of
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Document, load, scan
-from anchorwatt.design.problems import as_problem, without_misspelt
+from anchorwatt.design.problems import as_problem, one_each
 from anchorwatt.design.specify import fill, ledger_for
 from anchorwatt.errors import BadDesign, Problem
 
@@ -40,7 +40,7 @@ def designed(document: Document) -> Design:
     try:
         design = Design.model_validate(document.data)
     except ValidationError as error:
-        problems += [as_problem(one, document, Design) for one in without_misspelt(error.errors(include_url=False))]
+        problems += [as_problem(one, document, Design) for one in one_each(error.errors(include_url=False))]
         sections = sections_of(document)
     else:
         design._document = document

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from pydantic import BaseModel, ConfigDict, StringConstraints
 
@@ -16,3 +16,6 @@ class Section(BaseModel):
     """A mapping of the design file: its keys are closed, and it never changes."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True, allow_inf_nan=False)
+
+    in_short: ClassVar[str] = ""
+    """The one key whose value may stand for the whole mapping; none where empty."""

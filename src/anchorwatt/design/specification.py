@@ -63,6 +63,8 @@ class Surface:
     faces: float  # rad from the bow
     tilt: float  # rad from straight up
     outside: Outside
+    sun_left: float  # share of the sun that an awning over it leaves
+    sky_left: float  # share of the sky that it still faces; the awning is as warm as the air
 
 
 @dataclass(frozen=True)
@@ -90,8 +92,9 @@ class Cabin:
     volume: float  # m3
     surfaces: tuple[Surface, ...]
     windows: tuple[Window, ...]
-    leakage: float  # air changes, 1/s
+    leakage: float  # air changes, 1/s, hatches shut, in the reference breeze of `physics.ventilation`
     fresh_air: float  # mechanical outdoor air, m3/s
+    fresh_air_per_person: float  # mechanical outdoor air for each person in the cabin, m3/s
     furnishing_heat_capacity: float  # J/K
     furnishing_area: float  # m2 exposed to the air
     moisture_factor: float  # moisture held by air and furnishings, over that of the air alone
@@ -109,8 +112,35 @@ class Partition:
 
 
 @dataclass(frozen=True)
+class Duct:
+    """A round duct from an air handler to one grille."""
+
+    length: float  # m
+    diameter: float  # m, inside
+    roughness: float  # m
+    stretch_factor: float  # on the friction, for how a flexible duct lies; 1 = stretched or rigid
+    bends: float  # right-angled bends
+    bend_loss: float  # loss coefficient of one
+    insulation: float  # m
+    insulation_conductivity: float  # W/(m K)
+    grille_area: float  # m2, face
+    grille_free_share: float  # of the face that is open
+    grille_loss: float  # loss coefficient on the velocity through the free area
+
+
+@dataclass(frozen=True)
+class Outlet:
+    """Where a handler blows to."""
+
+    name: str
+    cabin: int
+    share: float  # of the handler's air; a handler's outlets make 1 together
+    duct: Duct
+
+
+@dataclass(frozen=True)
 class Handler:
-    """An air handler on the shared plant."""
+    """An air handler. It draws its air from the cabin whose thermostat calls it, and blows into one or more."""
 
     name: str
     cabin: int
@@ -123,6 +153,39 @@ class Handler:
     band: float  # K above the set point at which the handler is fully called
     priority: float  # weight when the compressor cannot serve all; 1 = ordinary
     mass: float  # kg
+    outlets: tuple[Outlet, ...]
+    static_pressure: float  # Pa that its fan has to spare for ducts and grilles at full airflow
+    return_area: float  # m2, face of the return grille
+    return_free_share: float
+    line_length: float  # m of refrigerant line from the condensing unit, one way
+
+
+@dataclass(frozen=True)
+class RefrigerantSafety:
+    """What the safety standards say of a refrigerant."""
+
+    name: str  # as the trade writes it
+    safety_class: str  # ISO 817 / ASHRAE 34
+    flammable_limit: float  # kg/m3, nan = does not burn
+    practical_limit: float  # kg/m3 in an occupied space
+    limit_with_ventilation: float  # kg/m3, QLMV of EN 378
+    limit_with_two_measures: float  # kg/m3, QLAV of EN 378
+    warming_potential: float  # GWP over 100 years
+    source: str
+
+
+@dataclass(frozen=True)
+class SeaCircuit:
+    """Seawater from the through-hull to the condenser and overboard."""
+
+    length: float  # m of hose
+    diameter: float  # m, inside
+    bends: float  # right-angled bends and fittings counted as such
+    lift: float  # m from the waterline to the highest point or the outlet, whichever is higher
+    through_hull: float  # m, inside diameter
+    condenser_loss: float  # Pa at the rated flow
+    strainer_loss: float  # Pa at the rated flow
+    pump_head: float  # Pa that the pump gives at the rated flow
 
 
 @dataclass(frozen=True)
@@ -155,6 +218,30 @@ class SharedPlant:
     standby_power: float  # W, controls, all the time
     mass: float  # kg, pump and pipes included
     handlers: tuple[Handler, ...]
+    reversible: bool  # heats by the reverse cycle
+    highest_heating_condensing: float  # °C while it heats
+    lowest_heating_condensing: float  # °C
+    charge: float  # kg of refrigerant in the unit as delivered
+    charge_per_length: float  # kg/m of line beyond the length that it is charged for
+    charged_length: float  # m of line, all handlers together, that the unit is charged for
+    safety: RefrigerantSafety
+    sea: SeaCircuit
+
+
+@dataclass(frozen=True)
+class ChilledWaterPlant:
+    """The other alternative: a chiller, and water pumped round to fan coils at one temperature."""
+
+    name: str
+    circuit: Refrigeration
+    supply_temperature: float  # °C of the water
+    evaporator_approach: float  # K, water leaving over evaporating temperature
+    water_rise: float  # K along the fan coils
+    water_pump_power: float  # W, all the time that the plant is on; it ends as heat in the water
+    sea_pump_power: float  # W, while a compressor runs
+    standby_power: float  # W
+    fan_coils: tuple[Handler, ...]  # approach counted from the water's mean temperature
+    mass: float  # kg, chiller, pumps and water
 
 
 @dataclass(frozen=True)
@@ -206,6 +293,7 @@ class Converter:
     quadratic: float
     sleep_power: float  # W, with no load at all
     mass: float  # kg
+    cabin: int  # the compartment that takes its losses, -1 = none of those described
 
 
 @dataclass(frozen=True)
@@ -215,6 +303,7 @@ class Transformer:
     core_loss: float  # W
     copper_loss: float  # W at rated load
     mass: float  # kg
+    cabin: int  # the compartment that takes its losses, -1 = none of those described
 
 
 @dataclass(frozen=True)
@@ -246,6 +335,7 @@ class Bank:
     cut_off_charge: float  # state of charge at which it disconnects
     temperature: float  # °C
     mass: float  # kg
+    cabin: int  # the compartment that takes its losses, -1 = none of those described
 
 
 @dataclass(frozen=True)
@@ -304,6 +394,11 @@ class Engine:
     boat_speed: float  # m/s at rated engine speed
     charging_speed: float  # rad/s when it charges at anchor
     alternators: tuple[Alternator, ...]
+    cabin: int  # the compartment that it stands in, -1 = none of those described
+    block_capacity: float  # J/K of the engine and its water
+    block_conductance: float  # W/K from the engine to the compartment's air and surfaces
+    block_temperature: float  # °C of the engine while it runs
+    blower: float  # m3/s of outdoor air through the compartment while it runs
 
 
 @dataclass(frozen=True)
@@ -314,6 +409,9 @@ class Person:
     sensible: float  # W at 24 °C
     latent: float  # W at 24 °C
     shift: float  # W from sensible to latent for each K warmer
+    metabolic_rate: float  # met
+    clothing: float  # clo, bedding counted in
+    carbon_dioxide: float  # m3/s breathed out, at 20 °C and 101 325 Pa
 
 
 @dataclass(frozen=True)
@@ -332,6 +430,8 @@ class Period:
     doing: Doing
     boat_speed: float  # m/s, motoring only
     set_points: tuple[float, ...]  # °C a cabin, nan = not cooled
+    warm_points: tuple[float, ...]  # °C a cabin, nan = not heated
+    openings: tuple[float, ...]  # m2 of hatches and windows left open, a cabin
     occupants: tuple[Occupants, ...]
     running: tuple[float, ...]  # share of the time each load runs, row for row with `loads`
 
@@ -383,6 +483,7 @@ class Specification:
     partitions: tuple[Partition, ...]
     plant: SharedPlant
     alternative: SelfContainedPlant | None
+    chilled: ChilledWaterPlant | None
     loads: tuple[Load, ...]
     shore: Shore | None
     charger: Converter | None

@@ -9,9 +9,17 @@ from anchorwatt.design.design import Design
 from anchorwatt.design.document import Document
 from anchorwatt.design.fill_cabins import fill_cabins
 from anchorwatt.design.fill_charging import check_engines, fill_engines
-from anchorwatt.design.fill_cooling import fill_alternative, fill_plant
-from anchorwatt.design.fill_day import check_plan, fill_brief, fill_place, fill_plan
+from anchorwatt.design.fill_cooling import check_cooling, fill_alternative, fill_chilled, fill_plant
+from anchorwatt.design.fill_day import fill_brief, fill_place
 from anchorwatt.design.fill_partitions import fill_partitions
+from anchorwatt.design.fill_plan import (
+    check_followers,
+    check_heating,
+    check_hours,
+    check_openings,
+    check_reverse,
+    fill_plan,
+)
 from anchorwatt.design.fill_power import (
     check_bank,
     check_converters,
@@ -53,30 +61,40 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         return sections.get(name)
 
     boat, charging, cooling, dc, ac = (have(name) for name in ("boat", "charging", "cooling", "dc", "ac"))
-    names = {name: number for number, name in enumerate(have("cabins") or {})}
+    cabins, plan = have("cabins") or {}, have("plan")
+    names = {name: number for number, name in enumerate(cabins)}
     hull = fill_boat(boat, ledger) if boat else None
     place = fill_place(have("place"), ledger) if have("place") else None
     neighbours = have("neighbours") or ()
-    rooms = fill_cabins(have("cabins"), neighbours, hull, ledger) if hull and names else []
+    rooms = fill_cabins(cabins, neighbours, hull, ledger) if hull and cabins else []
     partitions = fill_partitions(neighbours, rooms, hull, ledger) if hull else []
-    plant = fill_plant(cooling.plant, names, ledger) if cooling else None
-    alternative = fill_alternative(cooling.alternative, names, ledger) if cooling else None
+    if cooling:
+        check_cooling(cooling, ledger)
+    plant = fill_plant(cooling.plant, cabins, hull, ledger) if cooling and hull else None
+    alternative = fill_alternative(cooling.alternative, cabins, ledger) if cooling else None
+    chilled = fill_chilled(cooling.chilled_water, plant, cabins, hull, ledger) if plant and cooling and hull else None
     if dc:
         check_bank(dc, ledger)
     if dc and ac:
         check_converters(ac, dc.nominal_voltage, ledger)
     if dc and charging:
         check_engines(charging, dc.nominal_voltage, ledger)
-    engines = fill_engines(charging, hull, ledger) if charging and hull else []
+    engines = fill_engines(charging, cabins, hull, ledger) if charging and hull else []
     loads = fill_loads(ac, dc, names) if ac and dc else []
     entries = {**ac.loads, **dc.loads} if ac and dc else {}
     duties = {name: float(entry.appliance.duty) for name, entry in entries.items()}
     periods = []
-    if have("plan"):
-        check_plan(have("plan"), ledger)
-        periods = fill_plan(have("plan"), names, loads, duties, engines, ledger)
+    if plan:
+        check_hours(plan, ledger)
+        check_heating(plan, ledger)
+        glazed = {room.cabin.name: sum(window.area for window in room.cabin.windows) for room in rooms}
+        check_openings(plan, glazed, ledger)
+        periods = fill_plan(plan, names, loads, duties, engines, ledger)
+    if plan and cooling:
+        check_reverse(plan, cooling.plant, ledger)
+        check_followers(plan, cooling.plant, ledger)
     brief = fill_brief(have("brief"), ledger) if have("brief") else None
-    bank = fill_bank(dc.bank, ledger) if dc else None
+    bank = fill_bank(dc.bank, names, ledger) if dc else None
     solar = fill_solar(dc.solar, ledger) if dc else None
     if not (hull and place and plant and ac and bank and brief and rooms and periods and engines):
         return None
@@ -90,11 +108,12 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         partitions=tuple(partitions),
         plant=plant,
         alternative=alternative,
+        chilled=chilled,
         loads=tuple(loads),
         shore=fill_shore(ac.shore),
-        charger=fill_charger(ac),
-        transformer=fill_transformer(ac.transformer),
-        inverter=fill_inverter(ac),
+        charger=fill_charger(ac, names),
+        transformer=fill_transformer(ac.transformer, names),
+        inverter=fill_inverter(ac, names),
         bank=bank,
         solar=solar,
         engines=tuple(engines),

@@ -48,14 +48,24 @@ class Fabric(NamedTuple):
     furnishing_convection: Floats  # (V, C) W/K
     furnishing_radiation: Floats  # (V, C) W/K
     window_conductance: Floats  # (V, C) W/K
-    outdoor_flow: Floats  # (V, C) kg/s dry air
+    sun_wall: Floats  # (V, W) share of its cabin's sun that falls on a wall's near side
+    sun_furnishing: Floats  # (V, C) share of the sun that falls on furnishings
+    sun_star: Floats  # (V, C) the rest, spread over all surfaces
     exchange: Floats  # (V, C, C) kg/s dry air, symmetric, zero diagonal
 
 
 class Plant(NamedTuple):
-    """Air handlers (H) and their shared plant."""
+    """Air handlers (H), their outlets into further cabins (O) and their shared plant.
+
+    A plant that heats is told as one that cools in a world turned upside down, see `simulation.cooling`.
+    """
 
     handler_cabin: Integers
+    handler_own: Floats  # (V, H) share of its air that it blows into its own cabin
+    outlet_handler: Integers  # of each outlet into another cabin
+    outlet_cabin: Integers
+    outlet_share: Floats  # (V, O) of the handler's air
+    handler_air: Floats  # (V, H, K) kg/s dry air over the grid of calls
     handler_demand: Floats  # (V, H, K) W/K over an even grid of calls, see `plant`
     handler_fan: Floats  # (V, H, K) W over the same grid
     handler_approach: Floats  # (V, H) K
@@ -99,6 +109,9 @@ class Power(NamedTuple):
     engine: Floats  # (V, G, 9) see ENGINE_* below
     engine_speeds: Floats  # (V, G, Q) share of rated speed
     engine_powers: Floats  # (V, G, Q) share of rated power
+    heat_cabin: Integers  # (4,) that takes the losses of inverter, transformer, charger and bank, -1 = none
+    engine_cabin: Integers  # (G,) that the engine stands in, -1 = none
+    engine_block: Floats  # (V, G, 3) capacity J/K, conductance W/K, temperature °C while it runs
     alternator_engine: Integers
     alternator: Floats  # (V, A, 15) see ALTERNATOR_* below
     alternator_speeds: Floats  # (V, A, Q) rad/s
@@ -110,6 +123,7 @@ class Boat(NamedTuple):
 
     fabric: Fabric
     plant: Plant
+    heating: Plant
     units: Units
     power: Power
 
@@ -135,8 +149,9 @@ class Forcing(NamedTuple):
     sea: Floats  # (D, T + 1) °C
     pressure: PerVariant  # (D,) Pa
     far_temperature: Floats  # (D, W, T + 1) °C of walls to outside: sol-air, or the sea
-    film_row: Integers  # (T,) row of `far_film` that holds through a step
+    film_row: Integers  # (T,) row of `far_film` and `outdoor_flow` that holds through a step
     far_film: Floats  # (D, R, W) W/K
+    outdoor_flow: Floats  # (D, R, C) kg/s dry air from outdoors
     solar_gain: Floats  # (D, C, T + 1) W through windows
     panel_irradiance: Floats  # (D, T + 1) W/m2
     air_gain: Floats  # (D, C, T) W from appliances, to the air
@@ -146,6 +161,7 @@ class Forcing(NamedTuple):
     people_latent: Floats  # (D, C, T) W at 24 °C
     people_shift: Floats  # (D, C, T) W/K
     set_point: Floats  # (D, C, T) °C, nan = not cooled
+    warm_point: Floats  # (D, C, T) °C, nan = not heated
     ac_load: Floats  # (D, T) W, the plant apart
     dc_load: Floats  # (D, T) W
     doing: Integers  # (T,)
@@ -153,9 +169,33 @@ class Forcing(NamedTuple):
     propelling: Integers  # (T,) 1 while the propeller turns
 
 
+def plant_row(plant: Plant, v: int) -> Plant:
+    """One variant of a plant."""
+    return Plant(
+        plant.handler_cabin,
+        plant.handler_own[v],
+        plant.outlet_handler,
+        plant.outlet_cabin,
+        plant.outlet_share[v],
+        plant.handler_air[v],
+        plant.handler_demand[v],
+        plant.handler_fan[v],
+        plant.handler_approach[v],
+        plant.handler_band[v],
+        plant.handler_priority[v],
+        plant.lowest_evaporating[v],
+        plant.highest_evaporating[v],
+        plant.degradation[v],
+        plant.pump_power[v],
+        plant.standby_power[v],
+        plant.plant_capacity[v],
+        plant.plant_power[v],
+    )
+
+
 def boat_row(boats: Boat, v: int) -> Boat:
     """One variant: the same groups without the leading axis."""
-    fabric, plant, units, power = boats.fabric, boats.plant, boats.units, boats.power
+    fabric, units, power = boats.fabric, boats.units, boats.power
     return Boat(
         Fabric(
             fabric.wall_first,
@@ -174,24 +214,13 @@ def boat_row(boats: Boat, v: int) -> Boat:
             fabric.furnishing_convection[v],
             fabric.furnishing_radiation[v],
             fabric.window_conductance[v],
-            fabric.outdoor_flow[v],
+            fabric.sun_wall[v],
+            fabric.sun_furnishing[v],
+            fabric.sun_star[v],
             fabric.exchange[v],
         ),
-        Plant(
-            plant.handler_cabin,
-            plant.handler_demand[v],
-            plant.handler_fan[v],
-            plant.handler_approach[v],
-            plant.handler_band[v],
-            plant.handler_priority[v],
-            plant.lowest_evaporating[v],
-            plant.highest_evaporating[v],
-            plant.degradation[v],
-            plant.pump_power[v],
-            plant.standby_power[v],
-            plant.plant_capacity[v],
-            plant.plant_power[v],
-        ),
+        plant_row(boats.plant, v),
+        plant_row(boats.heating, v),
         Units(
             units.unit_cabin,
             units.unit_flow[v],
@@ -216,6 +245,9 @@ def boat_row(boats: Boat, v: int) -> Boat:
             power.engine[v],
             power.engine_speeds[v],
             power.engine_powers[v],
+            power.heat_cabin,
+            power.engine_cabin,
+            power.engine_block[v],
             power.alternator_engine,
             power.alternator[v],
             power.alternator_speeds[v],
@@ -234,6 +266,7 @@ def day_row(days: Forcing, d: int) -> Forcing:
         days.far_temperature[d],
         days.film_row,
         days.far_film[d],
+        days.outdoor_flow[d],
         days.solar_gain[d],
         days.panel_irradiance[d],
         days.air_gain[d],
@@ -243,6 +276,7 @@ def day_row(days: Forcing, d: int) -> Forcing:
         days.people_latent[d],
         days.people_shift[d],
         days.set_point[d],
+        days.warm_point[d],
         days.ac_load[d],
         days.dc_load[d],
         days.doing,
@@ -264,6 +298,8 @@ class State(NamedTuple):
     alternator: Floats  # (M, A, 2) °C winding, frame
     unit_on: Integers  # (M, U)
     unit_lately: Floats  # (M, U) share of the time that each unit ran
+    unit_thaw: Floats  # (M, U) s that a frosted coil still thaws
+    block: Floats  # (M, G) °C of each engine
 
 
 class Settings(NamedTuple):
@@ -321,6 +357,7 @@ class Summary(NamedTuple):
     highest_relative_humidity: Floats
     sensible_energy: Floats  # J taken from each cabin
     latent_energy: Floats  # J
+    heating_energy: Floats  # J given to each cabin
 
 
 class Series(NamedTuple):
@@ -330,7 +367,10 @@ class Series(NamedTuple):
     humidity: Floats  # (M, C, T)
     sensible: Floats  # (M, C, T) W taken from the cabin, mean of the step
     latent: Floats  # (M, C, T) W
-    evaporating: Floats  # (M, T) °C
+    heating: Floats  # (M, C, T) W given to the cabin, mean of the step
+    radiant: Floats  # (M, C, T) °C of the cabin's radiant star
+    coldest: Floats  # (M, C, T) °C of the cabin's coldest inside surface
+    evaporating: Floats  # (M, T) °C at which the coils' refrigerant boils; while heating, condenses
     plant_load: Floats  # (M, T) W of cooling
     plant_power: Floats  # (M, T)
     inverter_output: Floats  # (M, T)

@@ -9,11 +9,14 @@ import numpy as np
 from anchorwatt.physics.moist_air import latent_heat, saturation_humidity_ratio
 from anchorwatt.physics.people import latent_from_person, sensible_from_person
 from anchorwatt.simulation.arrays import TO_OUTSIDE, Fabric, Floats, Forcing
-from anchorwatt.simulation.fabric import PEOPLE_RADIANT, SOLAR_TO_FURNISHINGS
+from anchorwatt.simulation.fabric import PEOPLE_RADIANT
 
 SETTLED = 1e-7  # K, where the iteration over condensing rests
 HOTTEST = 90.0
 """°C that no cabin is taken to reach by condensing alone."""
+
+WASTE_RADIANT = 0.4
+"""Radiant share of the heat that machinery gives off. From practice, no source."""
 
 NEARLY_DAMP = 0.9
 """Share of saturation above which a cabin's saturation is followed stage by stage, not step by step."""
@@ -39,14 +42,25 @@ class Cabins(NamedTuple):
     radiant_gain: Floats  # (C,) W
     furnishing_gain: Floats  # (C,) W
     moisture_gain: Floats  # (C,) kg/s
+    sun: Floats  # (C,) W through windows
+    waste: Floats  # (C,) W that machinery gives off, from the step before
+    outdoor_flow: Floats  # (C,) kg/s dry air from outdoors
+    blown: Floats  # (C, C) kg/s dry air that outlets send round through doors, symmetric
+    mix: Floats  # (C,) W that this air carries from cabin to cabin
+    mixed: Floats  # (C,) °C, `free` with it
+    mirrored: Floats  # (C,) °C set points while heating
     dew_flow: Floats  # (C,) kg/s of air that meets surfaces
     dew_heat: Floats  # (C,) W that condensing gives up to the air
     most: Floats  # (C,) kg/kg at saturation
     known: Floats  # (C,) room for the moisture balance
     weight: Floats  # (C,)
     step_start: Floats  # (C,) °C air at the start of the step
+    step_node: Floats  # (N,) °C, and the rest of what there was then
+    step_furnishing: Floats
+    step_humidity: Floats
     sensible: Floats  # (C,) W taken, mean of the step
     latent: Floats  # (C,) W taken, mean of the step
+    heating: Floats  # (C,) W given, mean of the step
 
 
 def new_cabins(nodes: int, cabins: int, walls: int) -> Cabins:
@@ -60,8 +74,14 @@ def new_cabins(nodes: int, cabins: int, walls: int) -> Cabins:
         np.empty(2 * c),
         *(np.empty(c), np.empty(c)),
         np.empty(walls),
-        *(np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c)),
+        *(np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.zeros(c), np.empty(c)),
+        np.zeros((c, c)),
+        *(np.zeros(c), np.empty(c), np.empty(c)),
         *(np.empty(c), np.empty(c), np.empty(c), np.empty(c), np.empty(c)),
+        np.empty(c),
+        np.empty(nodes),
+        *(np.empty(c), np.empty(c)),
+        *(np.empty(c), np.empty(c), np.empty(c)),
     )
 
 
@@ -72,6 +92,24 @@ def start_from_here(room: Cabins) -> None:
     for c in range(room.air.shape[0]):
         room.base_air[c], room.base_furnishing[c] = room.air[c], room.furnishing[c]
         room.base_humidity[c] = room.humidity[c]
+
+
+def keep(room: Cabins) -> None:
+    """Remember the start of a step."""
+    for i in range(room.node.shape[0]):
+        room.step_node[i] = room.node[i]
+    for c in range(room.air.shape[0]):
+        room.step_start[c], room.step_furnishing[c] = room.air[c], room.furnishing[c]
+        room.step_humidity[c] = room.humidity[c]
+
+
+def go_back(room: Cabins) -> None:
+    """Return to the start of the step."""
+    for i in range(room.node.shape[0]):
+        room.node[i] = room.step_node[i]
+    for c in range(room.air.shape[0]):
+        room.air[c], room.furnishing[c] = room.step_start[c], room.step_furnishing[c]
+        room.humidity[c] = room.step_humidity[c]
 
 
 def reach_ahead(room: Cabins, beyond: float) -> None:
@@ -108,10 +146,12 @@ def drive(
         if sensible + latent > 0.0:
             people = factor * sensible_from_person(sensible, latent, shift, air)
             vapour = factor * latent_from_person(sensible, latent, shift, air) / latent_heat(air)
-        room.air_gain[c] = factor * forcing.air_gain[c, k] + (1.0 - PEOPLE_RADIANT) * people
-        spread = factor * forcing.radiant_gain[c, k] + PEOPLE_RADIANT * people
-        room.radiant_gain[c] = spread + (1.0 - SOLAR_TO_FURNISHINGS) * sun
-        room.furnishing_gain[c] = SOLAR_TO_FURNISHINGS * sun
+        room.sun[c] = sun
+        still = factor * forcing.air_gain[c, k] + (1.0 - PEOPLE_RADIANT) * people
+        room.air_gain[c] = still + (1.0 - WASTE_RADIANT) * room.waste[c]
+        spread = factor * forcing.radiant_gain[c, k] + PEOPLE_RADIANT * people + WASTE_RADIANT * room.waste[c]
+        room.radiant_gain[c] = spread + fabric.sun_star[c] * sun
+        room.furnishing_gain[c] = fabric.sun_furnishing[c] * sun
         room.moisture_gain[c] = factor * forcing.moisture_gain[c, k] + vapour
 
 

@@ -1,4 +1,9 @@
-"""How cabins are cooled within a stage: the shared plant, self-contained units, or a plant without limit."""
+"""How cabins are cooled and warmed within a stage: the shared plant, self-contained units, a plant without limit.
+
+A shared plant that heats is the same plant in a world turned upside down: every temperature T is told as
+`MIRROR` − T, so that the coldest coil is the warmest one, evaporating is condensing, and the same functions
+find calls, suction and shares.
+"""
 
 from __future__ import annotations
 
@@ -30,6 +35,13 @@ PLAIN_AFTER = 30
 
 IDEAL_HUMIDITY = 0.55
 """Relative humidity at the set point that the load calculation holds. From practice, no source."""
+
+MIRROR = 60.0
+"""°C; a condensing temperature of 36 to 70 °C falls on the grid of a plant's map."""
+
+FROST, THAW = 0.0, 300.0
+"""°C of a coil's surface below which a self-contained unit stops, and s for which it does. From memory of trade
+practice: 3 to 5 minutes."""
 
 CYCLING_MEMORY = 1800.0
 """s over which the share of the time that a self-contained unit runs is averaged. From practice, no source."""
@@ -105,15 +117,78 @@ def call_for(
     return call
 
 
-def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Floats, coils: Coils) -> None:
+def reach_of(plant: Plant, response: Floats, coils: Coils) -> None:
+    """How far each handler's heat reaches each handler's own cabin, through its outlets.
+
+    `response` is K of each cabin's air (rows) per W into each cabin's air.
+    """
+    for o in range(coils.outlet_coil.shape[0]):
+        coils.outlet_share[o] = plant.outlet_share[o]
+    for g in range(coils.owner.shape[0]):
+        coils.own[g] = plant.handler_own[g]
+        for h in range(coils.owner.shape[0]):
+            coils.reach[h, g] = coils.own[g] * response[coils.owner[h], coils.owner[g]]
+        for o in range(coils.outlet_coil.shape[0]):
+            if coils.outlet_coil[o] == g:
+                for h in range(coils.owner.shape[0]):
+                    coils.reach[h, g] += coils.outlet_share[o] * response[coils.owner[h], coils.outlet_cabin[o]]
+
+
+def send_round(plant: Plant, response: Floats, coils: Coils, room: Cabins) -> float:
+    """Air that outlets send into further cabins comes back through the doors; returns the largest change, W.
+
+    A handler draws its air from its own cabin. What it blows elsewhere carries its share of the coil's heat, and,
+    on its way back, whatever its cabin's air is warmer: an exchange of air between the two. Writes that exchange to
+    `room.blown` and its heat to `room.mix`, and brings `room.mixed` up to date.
+    """
+    outlets = coils.outlet_coil.shape[0]
+    if outlets == 0:
+        return 0.0
+    reached = room.weight
+    for c in range(reached.shape[0]):
+        reached[c] = room.mixed[c]
+        for g in range(coils.owner.shape[0]):
+            reached[c] += coils.own[g] * response[c, coils.owner[g]] * coils.heat[g]
+        for o in range(outlets):
+            heat = coils.outlet_share[o] * coils.heat[coils.outlet_coil[o]]
+            reached[c] += response[c, coils.outlet_cabin[o]] * heat
+    for o in range(outlets):
+        room.blown[coils.owner[coils.outlet_coil[o]], coils.outlet_cabin[o]] = 0.0
+        room.blown[coils.outlet_cabin[o], coils.owner[coils.outlet_coil[o]]] = 0.0
+    largest = 0.0
+    for o in range(outlets):
+        h = coils.outlet_coil[o]
+        home, away = coils.owner[h], coils.outlet_cabin[o]
+        air = coils.outlet_share[o] * grid_value(plant.handler_air, h, coils.call[h])
+        room.blown[home, away] += air
+        room.blown[away, home] += air
+        # The heat carried brings the two together: solved with that, or much air in a small space would overshoot.
+        together = response[home, home] + response[away, away] - response[home, away] - response[away, home]
+        apart = reached[home] - reached[away] + together * coils.carried[o]
+        carried = air * CP_AIR * apart / (1.0 + air * CP_AIR * together)
+        change = carried - coils.carried[o]
+        coils.carried[o] = carried
+        largest = max(largest, abs(change))
+        for c in range(reached.shape[0]):
+            moved = (response[c, away] - response[c, home]) * change
+            reached[c] += moved
+            room.mixed[c] += moved
+    for c in range(room.mix.shape[0]):
+        room.mix[c] = 0.0
+    for o in range(outlets):
+        room.mix[coils.outlet_cabin[o]] += coils.carried[o]
+        room.mix[coils.owner[coils.outlet_coil[o]]] -= coils.carried[o]
+    return largest
+
+
+def cool_with_shares(plant: Plant, points: Floats, free: Floats, coils: Coils) -> None:
     """Calls and heat of all handlers at the shares in `coils.previous`, by iteration over handlers.
 
     Parameters
     ----------
     points : °C a cabin, nan = not cooled
-    response : K of each cabin's air (rows) per W into each cabin's air
     free : °C a cabin without cooling
-    coils : written
+    coils : written; `coils.reach` is read
     """
     handlers = coils.owner.shape[0]
     lowest = plant.lowest_evaporating
@@ -126,9 +201,9 @@ def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Float
                 other = free[c]
                 for g in range(handlers):
                     if g != h and coils.heat[g] != 0.0:
-                        other += response[c, coils.owner[g]] * coils.heat[g]
+                        other += coils.reach[h, g] * coils.heat[g]
                 new = call_for(
-                    other, response[c, c], points[c], plant.handler_band[h], lowest, plant.handler_approach[h],
+                    other, coils.reach[h, h], points[c], plant.handler_band[h], lowest, plant.handler_approach[h],
                     plant.handler_demand, plant.handler_fan, h, coils.previous[h], coils.call[h],
                 )  # fmt: skip
                 coils.approach[h] = coil_approach(plant.handler_approach[h], new)
@@ -137,7 +212,8 @@ def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Float
                 blown = grid_value(plant.handler_fan, h, new)
                 drawn = coils.previous[h] * wish
                 # The end temperature with this call held is linear in it, so this is exact.
-                reached = (other + response[c, c] * (blown + drawn * coldest)) / (1.0 + response[c, c] * drawn)
+                own = coils.reach[h, h]
+                reached = (other + own * (blown + drawn * coldest)) / (1.0 + own * drawn)
                 put = blown - drawn * (reached - coldest)
             change = max(change, abs(put - coils.heat[h]))
             coils.call[h], coils.demand[h], coils.heat[h] = new, wish, put
@@ -145,7 +221,7 @@ def cool_with_shares(plant: Plant, points: Floats, response: Floats, free: Float
             break
 
 
-def step_shares(plant: Plant, response: Floats, coils: Coils, plain: bool) -> float:
+def step_shares(plant: Plant, coils: Coils, plain: bool) -> float:
     """Move each handler's share towards what the compressor gave; returns the largest gap.
 
     A smaller share leaves its cabin warmer, whose call then grows: unless `plain`, step as far as that
@@ -164,7 +240,7 @@ def step_shares(plant: Plant, response: Floats, coils: Coils, plain: bool) -> fl
             slope += rise * last * span / plant.handler_band[h]
             if coils.call[h] > CYCLING_CALL:
                 slope -= coils.demand[h] * plant.handler_approach[h] / plant.handler_band[h]
-        feedback = 0.0 if plain else coils.previous[h] * slope * response[coils.owner[h], coils.owner[h]]
+        feedback = 0.0 if plain else coils.previous[h] * slope * coils.reach[h, h]
         coils.previous[h] = min(1.0, max(0.0, coils.previous[h] + difference * (1.0 + feedback)))
     return gap
 
@@ -181,39 +257,51 @@ def shared_stage(
     weight: float,
     room: Cabins,
     coils: Coils,
+    wet: bool,
+    taken_from: Floats,
     spent: Floats,
 ) -> None:
     """One stage of the shared plant: calls, loads and shares agree at the stage's end.
 
-    `outdoor` is the humidity ratio of the outdoor air. Writes the cabins' cooling and humidity, and adds the
-    stage with its `weight` to `spent` and to the heat taken from each cabin.
+    `outdoor` is the humidity ratio of the outdoor air; `wet` whether coils may dry the air. Writes the cabins'
+    cooling and humidity, and adds the stage with its `weight` to `spent`, and the heat that the coils take from
+    each cabin's air to `taken_from`.
     """
     handlers = coils.owner.shape[0]
     evaporating, taken = plant.highest_evaporating, 0.0
     for h in range(handlers):
         coils.previous[h] = coils.share[h]
         coils.priority[h] = plant.handler_priority[h]
+    for c in range(room.free.shape[0]):
+        room.mixed[c] = room.free[c]
+        for d in range(room.free.shape[0]):
+            room.mixed[c] += factors.cabins[c, d] * room.mix[d]
     for turn in range(60):
-        cool_with_shares(plant, points, factors.cabins, room.free, coils)
+        cool_with_shares(plant, points, room.mixed, coils)
         for h in range(handlers):
-            reached = room.free[coils.owner[h]]
+            reached = room.mixed[coils.owner[h]]
             for g in range(handlers):
-                reached += factors.cabins[coils.owner[h], coils.owner[g]] * coils.heat[g]
+                reached += coils.reach[h, g] * coils.heat[g]
             coils.entering[h] = reached
-            coils.damp[h] = room.humidity[coils.owner[h]]
+            coils.damp[h] = room.humidity[coils.owner[h]] if wet else 0.0
+        stirred = send_round(plant, factors.cabins, coils, room)
         evaporating, taken = dispatch(
             coils, plant.lowest_evaporating, plant.highest_evaporating, plant.plant_capacity, sea, pressure
         )
+        working = handlers if wet else 0
         dry_out(
-            fabric, room.base_humidity, room.moisture_gain, outdoor, coils.flow,
-            coils.saturated, coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
+            fabric, room, outdoor, stage_step, coils.flow, coils.saturated, coils.owner[:working], coils.own,
+            coils.outlet_coil[: coils.outlet_coil.shape[0] if wet else 0], coils.outlet_cabin, coils.outlet_share,
         )  # fmt: skip
         bound, drier = False, 0.0
         for h in range(handlers):
             bound = bound or coils.share[h] < 1.0
-            drier = max(drier, abs(coils.damp[h] - room.humidity[coils.owner[h]]))
-            coils.damp[h] = room.humidity[coils.owner[h]]
-        gap = step_shares(plant, factors.cabins, coils, turn >= PLAIN_AFTER)
+            if wet:
+                drier = max(drier, abs(coils.damp[h] - room.humidity[coils.owner[h]]))
+                coils.damp[h] = room.humidity[coils.owner[h]]
+        gap = step_shares(plant, coils, turn >= PLAIN_AFTER)
+        if stirred > SETTLED_HEAT:
+            continue
         if bound:
             if max(gap, drier) < SETTLED_SHARE:
                 break
@@ -227,15 +315,26 @@ def shared_stage(
         compressor, duty = compressor_power(
             plant.plant_capacity, plant.plant_power, taken, evaporating, sea, plant.degradation
         )
+    for c in range(room.mix.shape[0]):
+        room.cooling[c] += room.mix[c]
     for h in range(handlers):
         c = coils.owner[h]
-        room.cooling[c] += coils.heat[h]
+        room.cooling[c] += coils.own[h] * coils.heat[h]
+        blown, dried = 0.0, 0.0
         if coils.call[h] > 0.0:
             blown = grid_value(plant.handler_fan, h, coils.call[h])
-            fans += blown
-            wet = coils.flow[h] * max(0.0, room.humidity[c] - coils.saturated[h])
-            room.sensible[c] += weight * (blown - coils.heat[h])
-            room.latent[c] += weight * wet * latent_heat(evaporating + coils.approach[h])
+            fans += abs(blown)
+            if wet:
+                dried = coils.flow[h] * max(0.0, room.humidity[c] - coils.saturated[h])
+                dried *= latent_heat(evaporating + coils.approach[h])
+            taken_from[c] += coils.own[h] * weight * (blown - coils.heat[h])
+            room.latent[c] += coils.own[h] * weight * dried
+        for o in range(coils.outlet_coil.shape[0]):
+            if coils.outlet_coil[o] == h:
+                share, d = coils.outlet_share[o], coils.outlet_cabin[o]
+                room.cooling[d] += share * coils.heat[h]
+                taken_from[d] += share * weight * (blown - coils.heat[h])
+                room.latent[d] += share * weight * dried
     spent[COMPRESSOR] += weight * compressor
     spent[PLANT] += weight * (compressor + fans + duty * plant.pump_power + plant.standby_power)
     spent[LOAD] += weight * taken
@@ -246,42 +345,87 @@ def shared_stage(
     spent[RUNNING] += weight * running
 
 
+def heating_stage(
+    plant: Plant,
+    fabric: Fabric,
+    factors: Factors,
+    points: Floats,
+    sea: float,
+    outdoor: float,
+    pressure: float,
+    stage_step: float,
+    weight: float,
+    room: Cabins,
+    coils: Coils,
+    wet: bool,
+    spent: Floats,
+) -> None:
+    """One stage of the shared plant turned round to heat; `plant` is told upside down, `points` are not.
+
+    `wet` is false: no coil dries while it heats. (A constant here would make a second compiled copy of the stage.)
+    """
+    for c in range(points.shape[0]):
+        room.free[c] = MIRROR - room.free[c]
+        room.mirrored[c] = MIRROR - points[c]
+    shared_stage(
+        plant, fabric, factors, room.mirrored, sea, outdoor, pressure, stage_step, weight, room, coils, wet,
+        room.heating, spent,
+    )  # fmt: skip
+    spent[EVAPORATING] = MIRROR - spent[EVAPORATING]
+    for c in range(points.shape[0]):
+        room.free[c] = MIRROR - room.free[c]
+        room.cooling[c] = -room.cooling[c]
+
+
+def no_plant(fabric: Fabric, room: Cabins, outdoor: float, stage_step: float) -> None:
+    """Humidity of a stage in which no coil works."""
+    dry_out(
+        fabric, room, outdoor, stage_step, room.known[:0], room.known[:0], fabric.wall_cabin[:0], room.known[:0],
+        fabric.wall_cabin[:0], fabric.wall_cabin[:0], room.known[:0],
+    )  # fmt: skip
+
+
 def ideal_stage(
     fabric: Fabric,
     factors: Factors,
     points: Floats,
+    warm: Floats,
     outdoor: float,
     pressure: float,
     stage_step: float,
     weight: float,
     room: Cabins,
 ) -> None:
-    """One stage of a plant without limit: no cabin over its set point, nor damper than `IDEAL_HUMIDITY` there."""
+    """One stage of a plant without limit.
+
+    No cabin gets over its set point `points` nor under its `warm` one, nor damper than `IDEAL_HUMIDITY` at the
+    former; nan = no such limit.
+    """
     cabins = points.shape[0]
     for _ in range(200):
         change = 0.0
         for c in range(cabins):
-            if not math.isnan(points[c]):
-                other = room.free[c]
-                for d in range(cabins):
-                    if d != c:
-                        other += factors.cabins[c, d] * room.cooling[d]
-                new = min(0.0, (points[c] - other) / factors.cabins[c, c])
-                change = max(change, abs(new - room.cooling[c]))
-                room.cooling[c] = new
+            other = room.free[c]
+            for d in range(cabins):
+                if d != c:
+                    other += factors.cabins[c, d] * room.cooling[d]
+            new = 0.0
+            if other > points[c]:
+                new = (points[c] - other) / factors.cabins[c, c]
+            elif other < warm[c]:
+                new = (warm[c] - other) / factors.cabins[c, c]
+            change = max(change, abs(new - room.cooling[c]))
+            room.cooling[c] = new
         if change < SETTLED_HEAT:
             break
-    no_coils = room.known[:0]
-    dry_out(
-        fabric, room.base_humidity, room.moisture_gain, outdoor, no_coils, no_coils,
-        fabric.wall_cabin[:0], room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
-    )  # fmt: skip
+    no_plant(fabric, room, outdoor, stage_step)
     for c in range(cabins):
+        room.heating[c] += weight * max(0.0, room.cooling[c])
         if not math.isnan(points[c]):
-            room.sensible[c] -= weight * room.cooling[c]
+            room.sensible[c] += weight * max(0.0, -room.cooling[c])
             dry = IDEAL_HUMIDITY * saturation_humidity_ratio(points[c], pressure)
             if room.humidity[c] > dry:
-                exchanged = fabric.outdoor_flow[c]
+                exchanged = room.outdoor_flow[c]
                 for d in range(cabins):
                     exchanged += fabric.exchange[c, d]
                 removed = (room.humidity[c] - dry) * (fabric.moisture_mass[c] / stage_step + exchanged)
@@ -300,11 +444,13 @@ def switch_units(
     coils: Coils,
     on: Integers,
     lately: Floats,
+    thaw: Floats,
     spent: Floats,
 ) -> None:
     """Thermostats of self-contained units at the start of a short step of `short` s, and what each would give.
 
-    `on` is each unit's state, 0 or 1, and `lately` the share of the time that it ran, both written.
+    `on` is each unit's state, 0 or 1, `lately` the share of the time that it ran, and `thaw` the s for which it
+    still stands still because its coil had frosted; all written.
     """
     for u in range(coils.owner.shape[0]):
         c = coils.owner[u]
@@ -321,13 +467,16 @@ def switch_units(
             0.0,
             0.0,
         )
-        if on[u] == 1:
+        thaw[u] = max(0.0, thaw[u] - short)
+        if on[u] == 1 and thaw[u] <= 0.0:
             coils.flow[u] = units.unit_flow[u]
             cold, coils.load[u] = unit_balance(
                 room.air[c], room.humidity[c], coils.flow[u], units.unit_approach[u], units.unit_capacity[u], sea,
                 pressure,
             )  # fmt: skip
             adp = cold + units.unit_approach[u]
+            if adp < FROST:
+                thaw[u] = THAW
             coils.saturated[u] = saturation_humidity_ratio(adp, pressure)
             coils.heat[u] = units.unit_fan[u] - coils.flow[u] * CP_AIR * (room.air[c] - adp)
             # Starting over and over costs what the standard's line says, at the share that it ran of late.
@@ -373,8 +522,8 @@ def units_stage(
     if running > 0.0:
         spent[RUNNING] += weight * (running + units.unit_pump)
     dry_out(
-        fabric, room.base_humidity, room.moisture_gain, outdoor, coils.met, coils.saturated,
-        coils.owner, room.dew_flow, room.most, stage_step, room.known, room.weight, room.humidity,
+        fabric, room, outdoor, stage_step, coils.met, coils.saturated, coils.owner, coils.own,
+        coils.outlet_coil, coils.outlet_cabin, coils.outlet_share,
     )  # fmt: skip
     for u in range(coils.owner.shape[0]):
         c = coils.owner[u]

@@ -21,10 +21,6 @@ from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Fabric, Floats
 
 GAMMA = 1.0 - 1.0 / math.sqrt(2.0)
 
-SOLAR_TO_FURNISHINGS = 0.3
-"""Share of the sun through windows that falls on furnishings; the rest is spread over all surfaces. From
-practice, no source."""
-
 PEOPLE_RADIANT = 0.6
 """Radiant share of a person's sensible heat, about 0.6 in still air. From memory of handbook tables."""
 
@@ -67,8 +63,11 @@ def invert(matrix: Floats, inverse: Floats) -> None:
                     inverse[k, j] -= part * inverse[i, j]
 
 
-def factor(fabric: Fabric, film: Floats, stage_step: float, factors: Factors) -> None:
-    """Factor the network of one variant with outside films `film` (W/K a wall) for stages of `stage_step` s."""
+def factor(fabric: Fabric, film: Floats, outdoor_flow: Floats, stage_step: float, factors: Factors) -> None:
+    """Factor the network of one variant for stages of `stage_step` s.
+
+    `film` is W/K of each wall to the outside, `outdoor_flow` kg/s of outdoor air into each cabin.
+    """
     pivot, upper, near, far = factors.pivot, factors.upper, factors.near, factors.far
     capacity, conductance = fabric.node_capacity, fabric.node_conductance
     cabins = fabric.air_mass.shape[0]
@@ -81,7 +80,7 @@ def factor(fabric: Fabric, film: Floats, stage_step: float, factors: Factors) ->
         convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
         held = fabric.furnishing_capacity[c] / stage_step + convection + radiation
         air = fabric.air_mass[c] * CP_AIR / stage_step + fabric.window_conductance[c]
-        air += fabric.outdoor_flow[c] * CP_AIR + convection
+        air += outdoor_flow[c] * CP_AIR + convection
         for d in range(cabins):
             exchanged = fabric.exchange[c, d] * CP_AIR
             air += exchanged
@@ -152,15 +151,16 @@ def sweep(
     fabric: Fabric,
     film: Floats,
     far_temperature: Floats,
+    sun: Floats,
     base: Floats,
     stage_step: float,
     factors: Factors,
     node: Floats,
 ) -> None:
-    """First half of a stage: eliminate each wall, its near surface taken as having no drive.
+    """First half of a stage: eliminate each wall, its near surface taken as having no drive but the sun.
 
-    `base` is the nodes' temperature that the stage starts from; `node` holds the half-done elimination
-    for walls to outside, and the whole answer without the cabins' drive for partitions.
+    `base` is the nodes' temperature that the stage starts from, `sun` W into each cabin; `node` holds the
+    half-done elimination for walls to outside, and the whole answer without the cabins' drive for partitions.
     """
     pivot, upper = factors.pivot, factors.upper
     capacity, conductance = fabric.node_capacity, fabric.node_conductance
@@ -176,6 +176,8 @@ def sweep(
         for i in range(first + 1, end):
             last = (capacity[i] * rate * base[i] + conductance[i - 1] * last) * pivot[i]
             node[i] = last
+        last += fabric.sun_wall[w] * sun[fabric.wall_cabin[w]] * pivot[end - 1]
+        node[end - 1] = last
         if kind == TO_CABIN:
             for i in range(end - 2, first - 1, -1):
                 last = node[i] + upper[i] * last
@@ -188,6 +190,7 @@ def gather(
     base_air: Floats,
     base_furnishing: Floats,
     outdoor: float,
+    outdoor_flow: Floats,
     air_gain: Floats,
     radiant_gain: Floats,
     furnishing_gain: Floats,
@@ -200,7 +203,7 @@ def gather(
         convection, radiation = fabric.furnishing_convection[c], fabric.furnishing_radiation[c]
         store = fabric.furnishing_capacity[c] / stage_step
         free = (store * base_furnishing[c] + furnishing_gain[c]) / (store + convection + radiation)
-        outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
+        outside = fabric.window_conductance[c] + outdoor_flow[c] * CP_AIR
         right[c] = (
             fabric.air_mass[c] * CP_AIR / stage_step * base_air[c] + outside * outdoor + air_gain[c] + convection * free
         )

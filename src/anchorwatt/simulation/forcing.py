@@ -11,10 +11,19 @@ from numpy.typing import NDArray
 from anchorwatt.design.specification import Doing, Engine, Period, Specification
 from anchorwatt.physics.moist_air import latent_heat
 from anchorwatt.physics.propeller import engine_speed_for
+from anchorwatt.physics.ventilation import leakage_in_wind, opening_flow
 from anchorwatt.simulation.arrays import AT_ANCHOR, MOTORING, ON_SHORE, Floats, Forcing
 from anchorwatt.simulation.outside import OutsideSeries
+from anchorwatt.simulation.plants import CABIN_AIR_DENSITY
 
 DAY = 86_400.0
+UNCOOLED_DIFFERENCE = 2.0
+"""K between a cabin that is neither cooled nor heated and the outdoors, for the draught through its openings. From
+practice, no source."""
+
+OPENING_HEIGHT = 0.3
+"""m between where air comes in and goes out through a hatch left ajar. From practice, no source."""
+
 CODES = {Doing.AT_ANCHOR: AT_ANCHOR, Doing.MOTORING: MOTORING, Doing.ON_SHORE_POWER: ON_SHORE}
 
 
@@ -50,6 +59,32 @@ def engine_speed(engine: Engine, stretch: Stretch) -> float:
     return engine.charging_speed if stretch.charging else 0.0
 
 
+def outdoor_air(
+    specification: Specification, stretch: Stretch, wind: float, outdoor: float, speeds: list[float], shut: bool
+) -> list[float]:
+    """kg/s of outdoor dry air into each cabin through a stretch, in a wind m/s at an outdoor temperature °C.
+
+    `speeds` are those of the engines, rad/s; `shut` keeps hatches shut that the plan leaves open.
+    """
+    period = stretch.period
+    people = [0.0] * len(specification.cabins)
+    for group in period.occupants:
+        people[group.cabin] += group.count
+    flows = []
+    for c, cabin in enumerate(specification.cabins):
+        inside = [t for t in (period.set_points[c], period.warm_points[c]) if not math.isnan(t)]
+        difference = abs(outdoor - inside[0]) if inside else UNCOOLED_DIFFERENCE
+        flow = leakage_in_wind(cabin.leakage, wind, difference) * cabin.volume
+        if period.openings[c] > 0.0 and not shut:
+            flow += opening_flow(period.openings[c], wind, difference, OPENING_HEIGHT)
+        flow += cabin.fresh_air + cabin.fresh_air_per_person * people[c]
+        for engine, speed in zip(specification.engines, speeds, strict=True):
+            if engine.cabin == c and speed > 0.0:
+                flow += engine.blower
+        flows.append(flow * CABIN_AIR_DENSITY)
+    return flows
+
+
 def forcing(
     specification: Specification,
     outside: OutsideSeries,
@@ -57,11 +92,12 @@ def forcing(
     end: float,
     held: Stretch | None = None,
     set_points: tuple[float, ...] | None = None,
+    warm_points: tuple[float, ...] | None = None,
 ) -> Forcing:
     """What drives the boat from `start` to `end`, s after the midnight before the night.
 
-    `held` keeps one condition through the run instead of following the plan; `set_points` (°C a cabin)
-    replace the plan's.
+    `held` keeps one condition through the run instead of following the plan; `set_points` and `warm_points` (°C a
+    cabin) replace the plan's, and then hatches stay shut.
     """
     weather = outside.weather
     step = weather.step
@@ -87,7 +123,7 @@ def forcing(
         return np.ascontiguousarray(table[index].T)[None]
 
     air, radiant, moisture = [], [], []
-    sensible, latent, shift, points, ac, dc, speeds = [], [], [], [], [], [], []
+    sensible, latent, shift, points, warm, ac, dc, speeds = [], [], [], [], [], [], [], []
     for stretch in stretches:
         period = stretch.period
         a, r, w = [0.0] * len(cabins), [0.0] * len(cabins), [0.0] * len(cabins)
@@ -115,19 +151,30 @@ def forcing(
         latent.append(l_)
         shift.append(f)
         points.append(list(set_points or period.set_points))
+        warm.append(list(warm_points or period.warm_points))
         ac.append([alternating])
         dc.append([direct])
         speeds.append([engine_speed(engine, stretch) for engine in specification.engines])
     doing = np.array([CODES[s.period.doing] for s in stretches], dtype=np.int64)[index]
     hour = outside.hour[through]
+    # One row of films and flows for each hour of each stretch.
+    changes = np.r_[True, (hour[1:] != hour[:-1]) | (index[1:] != index[:-1])]
+    row = np.cumsum(changes) - 1
+    hours, indices = hour[changes], index[changes]
+    shut = set_points is not None
+    flows = [
+        outdoor_air(specification, stretches[i], float(outside.wind[h]), float(outside.dry_bulb[h]), speeds[i], shut)
+        for h, i in zip(hours, indices, strict=True)
+    ]
     return Forcing(
         dry_bulb=weather.dry_bulb[None, at].copy(),
         humidity_ratio=weather.humidity_ratio[None, at].copy(),
         sea=weather.sea_temperature[None, at].copy(),
         pressure=np.array([float(np.mean(weather.pressure[at]))]),
         far_temperature=outside.far_temperature[None, :, at].copy(),
-        film_row=hour - hour[0],
-        far_film=outside.far_film[None, hour[0] : hour[-1] + 1].copy(),
+        film_row=row.astype(np.int64),
+        far_film=outside.far_film[None, hours].copy(),
+        outdoor_flow=np.array([flows]),
         solar_gain=outside.solar_gain[None, :, at].copy(),
         panel_irradiance=outside.panel_irradiance[None, at].copy(),
         air_gain=by_period(air),
@@ -137,6 +184,7 @@ def forcing(
         people_latent=by_period(latent),
         people_shift=by_period(shift),
         set_point=by_period(points),
+        warm_point=by_period(warm),
         ac_load=by_period(ac)[:, 0],
         dc_load=by_period(dc)[:, 0],
         doing=doing,
@@ -165,4 +213,13 @@ def design_set_points(specification: Specification) -> tuple[float, ...]:
     for c in range(len(specification.cabins)):
         points = [p.set_points[c] for p in specification.plan if not math.isnan(p.set_points[c])]
         result.append(min(points) if points else math.nan)
+    return tuple(result)
+
+
+def design_warm_points(specification: Specification) -> tuple[float, ...]:
+    """The set point at which each cabin is heated at any time of the plan (the highest), nan = never."""
+    result = []
+    for c in range(len(specification.cabins)):
+        points = [p.warm_points[c] for p in specification.plan if not math.isnan(p.warm_points[c])]
+        result.append(max(points) if points else math.nan)
     return tuple(result)

@@ -17,6 +17,7 @@ from anchorwatt.simulation.arrays import (
     ON_SHORE,
     SELF_CONTAINED,
     SHARED,
+    TO_CABIN,
     TO_OUTSIDE,
     UNCOOLED,
     Boat,
@@ -35,6 +36,8 @@ from anchorwatt.simulation.cabins import (
     between,
     condense,
     drive,
+    go_back,
+    keep,
     moved,
     new_cabins,
     reach_ahead,
@@ -47,12 +50,15 @@ from anchorwatt.simulation.cooling import (
     PLANT,
     RUNNING,
     SPENT,
+    heating_stage,
     ideal_stage,
+    no_plant,
+    reach_of,
     shared_stage,
     switch_units,
     units_stage,
 )
-from anchorwatt.simulation.electric import bank_capacity
+from anchorwatt.simulation.electric import bank_capacity, inverter_power, transformer_power
 from anchorwatt.simulation.fabric import (
     GAMMA,
     Factors,
@@ -62,7 +68,7 @@ from anchorwatt.simulation.fabric import (
     scatter,
     sweep,
 )
-from anchorwatt.simulation.moisture import dry_out, surface_exchange
+from anchorwatt.simulation.moisture import surface_exchange
 from anchorwatt.simulation.plant import Coils, new_coils
 from anchorwatt.simulation.supply import (
     BUS,
@@ -74,9 +80,11 @@ from anchorwatt.simulation.supply import (
     INVERTER_OUT,
     SHORE,
     SUN,
+    TRANSFORMER_LOSS,
     VOLTAGE,
     supply,
 )
+from anchorwatt.simulation.waste import engine_heat, machine_heat
 
 FINE_PARTS, UNIT_PARTS = 6, 6
 FINE_FOR = 180.0
@@ -114,8 +122,9 @@ def heat_taken_in(fabric: Fabric, film: Floats, outdoor: float, room: Cabins) ->
     """W into the boat at the end of a stage: outside faces, windows, outdoor air, gains and cooling."""
     total = 0.0
     for c in range(room.air.shape[0]):
-        outside = fabric.window_conductance[c] + fabric.outdoor_flow[c] * CP_AIR
+        outside = fabric.window_conductance[c] + room.outdoor_flow[c] * CP_AIR
         gains = room.air_gain[c] + room.radiant_gain[c] + room.furnishing_gain[c]
+        gains += (1.0 - fabric.sun_star[c] - fabric.sun_furnishing[c]) * room.sun[c]
         total += gains + room.cooling[c] + room.dew_heat[c] + outside * (outdoor - room.air[c])
     for w in range(fabric.wall_kind.shape[0]):
         if fabric.wall_kind[w] == TO_OUTSIDE:
@@ -132,6 +141,7 @@ def begin(m: int, charge: float, room: Cabins, pressure: float, summary: Summary
         summary.highest_relative_humidity[m, c] = min(1.0, room.humidity[c] / room.most[c])
         summary.sensible_energy[m, c] = 0.0
         summary.latent_energy[m, c] = 0.0
+        summary.heating_energy[m, c] = 0.0
     for total in (
         summary.compressor_energy, summary.plant_energy, summary.transformer_loss, summary.inverter_energy,
         summary.inverter_loss, summary.ac_load_energy, summary.dc_load_energy, summary.solar_energy,
@@ -158,13 +168,33 @@ def note_cabins(m: int, step: float, pressure: float, room: Cabins, summary: Sum
         summary.highest_relative_humidity[m, c] = max(summary.highest_relative_humidity[m, c], min(1.0, damp))
         summary.sensible_energy[m, c] += room.sensible[c] * step
         summary.latent_energy[m, c] += room.latent[c] * step
+        summary.heating_energy[m, c] += room.heating[c] * step
 
 
 def record(
-    m: int, k: int, room: Cabins, state: State, amps: Floats, spent: Floats, bus: Floats, series: Series
+    m: int,
+    k: int,
+    fabric: Fabric,
+    room: Cabins,
+    state: State,
+    amps: Floats,
+    spent: Floats,
+    bus: Floats,
+    series: Series,
 ) -> None:
     """Write a step into the series."""
-    for c in range(room.air.shape[0]):
+    cabins = room.air.shape[0]
+    for c in range(cabins):
+        series.heating[m, c, k] = room.heating[c]
+        series.radiant[m, c, k] = room.cabin[cabins + c]
+        series.coldest[m, c, k] = room.furnishing[c]
+    for w in range(fabric.wall_kind.shape[0]):
+        c, near = fabric.wall_cabin[w], room.node[fabric.wall_first[w + 1] - 1]
+        series.coldest[m, c, k] = min(series.coldest[m, c, k], near)
+        if fabric.wall_kind[w] == TO_CABIN:
+            c, far = fabric.wall_far_cabin[w], room.node[fabric.wall_first[w]]
+            series.coldest[m, c, k] = min(series.coldest[m, c, k], far)
+    for c in range(cabins):
         series.air[m, c, k] = room.air[c]
         series.humidity[m, c, k] = room.humidity[c]
         series.sensible[m, c, k] = room.sensible[c]
@@ -208,6 +238,8 @@ def run_case(
     film: Floats,
     points: Floats,
     points_then: Floats,
+    warm: Floats,
+    warm_then: Floats,
     amps: Floats,
     spent: Floats,
     bus: Floats,
@@ -221,12 +253,14 @@ def run_case(
         room.node[i] = state.node[m, i]
     for c in range(cabins):
         room.air[c], room.furnishing[c] = state.air[m, c], state.furnishing[m, c]
-        room.humidity[c], points_then[c] = state.humidity[m, c], math.nan
-        room.cooling[c] = 0.0
+        room.humidity[c], points_then[c], warm_then[c] = state.humidity[m, c], math.nan, math.nan
+        room.cooling[c], room.waste[c], room.mix[c] = 0.0, 0.0, 0.0
     coils.share[:] = 1.0
     coils.call[:] = 0.0
     coils.heat[:] = 0.0
+    coils.carried[:] = 0.0
     bus[:] = 0.0
+    room.blown[:, :] = 0.0
     surface_exchange(fabric, room.dew_flow)
     begin(m, state.charge[m], room, pressure, summary)
     heat_before = heat_stored(fabric, room)
@@ -236,95 +270,114 @@ def run_case(
     for k in range(steps):
         ashore = forcing.doing[k] == ON_SHORE
         powered = live == 0 or ashore or (state.connected[m] == 1 and state.trip[m] <= 0.0)
+        warming = False
         for c in range(cabins):
             points[c] = forcing.set_point[c, k] if powered else math.nan
-        if switched(points, points_then) or powered != powered_then:
+            warm[c] = forcing.warm_point[c, k] if powered else math.nan
+            warming = warming or not math.isnan(warm[c])
+        changed = switched(points, points_then)
+        if switched(warm, warm_then) or changed or powered != powered_then:
             fine_left = FINE_FOR
         powered_then = powered
-        parts = UNIT_PARTS if mode == SELF_CONTAINED else 1
-        if mode in (SHARED, UNCOOLED) and fine_left > 0.0:
-            parts = FINE_PARTS
-        fine_left -= step
-        short = step / parts
-        stage_step = GAMMA * short
-        if forcing.film_row[k] != film_then or parts != parts_then:
-            film_then, parts_then = forcing.film_row[k], parts
-            for w in range(film.shape[0]):
-                film[w] = forcing.far_film[film_then, w]
-            factor(fabric, film, stage_step, factors)
-        room.sensible[:] = 0.0
-        room.latent[:] = 0.0
-        spent[:] = 0.0
-        for c in range(cabins):
-            room.step_start[c] = room.air[c]
-        for piece in range(parts):
-            if mode == SELF_CONTAINED:
-                sea = between(forcing.sea[k], forcing.sea[k + 1], piece / parts) + sea_offset
-                switch_units(
-                    boat.units,
-                    points,
-                    powered,
-                    sea,
-                    pressure,
-                    short,
-                    room,
-                    coils,
-                    state.unit_on[m],
-                    state.unit_lately[m],
-                    spent,
-                )
-            start_from_here(room)
-            for stage in range(2):
-                if stage == 1:
-                    reach_ahead(room, (1.0 - GAMMA) / GAMMA)
-                part = (piece + (GAMMA if stage == 0 else 1.0)) / parts
-                weight = (1.0 - GAMMA if stage == 0 else GAMMA) / parts
-                outdoor = between(forcing.dry_bulb[k], forcing.dry_bulb[k + 1], part) + air_offset
-                wet = between(forcing.humidity_ratio[k], forcing.humidity_ratio[k + 1], part)
-                drive(forcing, fabric, k, part, settings.gain_factor[m], air_offset, room)
-                sweep(fabric, film, room.far_temperature, room.base_node, stage_step, factors, room.node)
-                gather(
-                    fabric, room.node, room.base_air, room.base_furnishing, outdoor, room.air_gain,
-                    room.radiant_gain, room.furnishing_gain, stage_step, room.right,
-                )  # fmt: skip
-                for i in range(2 * cabins):
-                    total = 0.0
-                    for j in range(2 * cabins):
-                        total += factors.cabins[i, j] * room.right[j]
-                    room.cabin[i] = total
+        engine_heat(power, forcing, k, m, step, state, room)
+        keep(room)
+        fine, fine_left, heat_in = fine_left > 0.0, fine_left - step, 0.0
+        for attempt in range(2):
+            parts = UNIT_PARTS if mode == SELF_CONTAINED else 1
+            if mode in (SHARED, UNCOOLED) and fine:
+                parts = FINE_PARTS
+            short = step / parts
+            stage_step = GAMMA * short
+            if forcing.film_row[k] != film_then or parts != parts_then:
+                film_then, parts_then = forcing.film_row[k], parts
+                for w in range(film.shape[0]):
+                    film[w] = forcing.far_film[film_then, w]
                 for c in range(cabins):
-                    room.free[c] = room.cabin[c]
-                condense(room, factors.cabins, pressure)
-                for c in range(cabins):
-                    room.cooling[c] = 0.0
-                if mode == SHARED and powered:
-                    sea = between(forcing.sea[k], forcing.sea[k + 1], part) + sea_offset
-                    shared_stage(
-                        boat.plant, fabric, factors, points, sea, wet, pressure, stage_step, weight, room, coils,
+                    room.outdoor_flow[c] = forcing.outdoor_flow[film_then, c]
+                factor(fabric, film, room.outdoor_flow, stage_step, factors)
+                if mode == SHARED:
+                    reach_of(boat.plant, factors.cabins, coils)
+            room.sensible[:] = 0.0
+            room.latent[:] = 0.0
+            room.heating[:] = 0.0
+            spent[:] = 0.0
+            heat_in = 0.0
+            for piece in range(parts):
+                if mode == SELF_CONTAINED:
+                    sea = between(forcing.sea[k], forcing.sea[k + 1], piece / parts) + sea_offset
+                    switch_units(
+                        boat.units,
+                        points,
+                        powered,
+                        sea,
+                        pressure,
+                        short,
+                        room,
+                        coils,
+                        state.unit_on[m],
+                        state.unit_lately[m],
+                        state.unit_thaw[m],
                         spent,
+                    )
+                start_from_here(room)
+                for stage in range(2):
+                    if stage == 1:
+                        reach_ahead(room, (1.0 - GAMMA) / GAMMA)
+                    part = (piece + (GAMMA if stage == 0 else 1.0)) / parts
+                    weight = (1.0 - GAMMA if stage == 0 else GAMMA) / parts
+                    outdoor = between(forcing.dry_bulb[k], forcing.dry_bulb[k + 1], part) + air_offset
+                    wet = between(forcing.humidity_ratio[k], forcing.humidity_ratio[k + 1], part)
+                    drive(forcing, fabric, k, part, settings.gain_factor[m], air_offset, room)
+                    sweep(fabric, film, room.far_temperature, room.sun, room.base_node, stage_step, factors, room.node)
+                    gather(
+                        fabric, room.node, room.base_air, room.base_furnishing, outdoor, room.outdoor_flow,
+                        room.air_gain, room.radiant_gain, room.furnishing_gain, stage_step, room.right,
                     )  # fmt: skip
-                elif mode == SELF_CONTAINED:
-                    units_stage(boat.units, fabric, factors, points, wet, stage_step, weight, room, coils, spent)
-                elif mode == IDEAL:
-                    ideal_stage(fabric, factors, points, wet, pressure, stage_step, weight, room)
-                else:
-                    dry_out(
-                        fabric, room.base_humidity, room.moisture_gain, wet,
-                        coils.flow[:0], coils.flow[:0], coils.owner[:0], room.dew_flow, room.most, stage_step,
-                        room.known, room.weight, room.humidity,
+                    for i in range(2 * cabins):
+                        total = 0.0
+                        for j in range(2 * cabins):
+                            total += factors.cabins[i, j] * room.right[j]
+                        room.cabin[i] = total
+                    for c in range(cabins):
+                        room.free[c] = room.cabin[c]
+                    condense(room, factors.cabins, pressure)
+                    for c in range(cabins):
+                        room.cooling[c] = 0.0
+                    sea = between(forcing.sea[k], forcing.sea[k + 1], part) + sea_offset
+                    if mode == SHARED and powered and warming:
+                        heating_stage(
+                            boat.heating, fabric, factors, warm, sea, wet, pressure, stage_step, weight, room, coils,
+                            not warming, spent,
+                        )  # fmt: skip
+                    elif mode == SHARED and powered:
+                        shared_stage(
+                            boat.plant, fabric, factors, points, sea, wet, pressure, stage_step, weight, room, coils,
+                            not warming, room.sensible, spent,
+                        )  # fmt: skip
+                    elif mode == SELF_CONTAINED:
+                        units_stage(boat.units, fabric, factors, points, wet, stage_step, weight, room, coils, spent)
+                    elif mode == IDEAL:
+                        ideal_stage(fabric, factors, points, warm, wet, pressure, stage_step, weight, room)
+                    else:
+                        room.blown[:, :] = 0.0
+                        no_plant(fabric, room, wet, stage_step)
+                    for i in range(2 * cabins):
+                        for j in range(cabins):
+                            room.cabin[i] += factors.cabins[i, j] * (room.cooling[j] + room.dew_heat[j])
+                    scatter(
+                        fabric, room.cabin, room.base_furnishing, room.furnishing_gain, stage_step, factors,
+                        room.node, room.furnishing,
                     )  # fmt: skip
-                for i in range(2 * cabins):
-                    for j in range(cabins):
-                        room.cabin[i] += factors.cabins[i, j] * (room.cooling[j] + room.dew_heat[j])
-                scatter(
-                    fabric, room.cabin, room.base_furnishing, room.furnishing_gain, stage_step, factors,
-                    room.node, room.furnishing,
-                )  # fmt: skip
-                for c in range(cabins):
-                    room.air[c] = room.cabin[c]
-                    if parts > 1:
-                        room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
-                summary.heat_in[m] += weight * step * heat_taken_in(fabric, film, outdoor, room)
+                    for c in range(cabins):
+                        room.air[c] = room.cabin[c]
+                        if parts > 1:
+                            room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
+                    heat_in += weight * step * heat_taken_in(fabric, film, outdoor, room)
+            if attempt == 1 or parts > 1 or mode == IDEAL or moved(room) <= FAST:
+                break
+            go_back(room)
+            fine = True
+        summary.heat_in[m] += heat_in
         if moved(room) > FAST:
             fine_left = max(fine_left, 2.0 * step)
         note_cabins(m, step, pressure, room, summary)
@@ -333,11 +386,17 @@ def run_case(
                 boat.power, forcing, k, m, step, ashore, powered, air_offset, settings.capacity_factor[m],
                 settings.resistance_factor[m], reserve, target, state, summary, held, amps, spent, bus,
             )  # fmt: skip
+        else:
+            drawn = spent[PLANT] + forcing.ac_load[k]
+            bus[INVERTER_OUT] = transformer_power(drawn, power.transformer)
+            bus[INVERTER_IN] = inverter_power(bus[INVERTER_OUT], power.inverter)
+            bus[TRANSFORMER_LOSS] = bus[INVERTER_OUT] - drawn
+        machine_heat(power, bus, room)
         summary.compressor_energy[m] += spent[COMPRESSOR] * step
         summary.plant_energy[m] += spent[PLANT] * step
         summary.peak_plant_power[m] = max(summary.peak_plant_power[m], spent[RUNNING])
         if series.charge.shape[1] > 0:
-            record(m, k, room, state, amps, spent, bus, series)
+            record(m, k, fabric, room, state, amps, spent, bus, series)
 
     for i in range(room.node.shape[0]):
         state.node[m, i] = room.node[i]
@@ -383,12 +442,20 @@ def run_cases(
         boats.fabric.air_mass.shape[1],
     )
     room, factors = new_cabins(nodes, cabins, walls), empty_factors(nodes, cabins)
-    coils = new_coils(boats.units.unit_cabin if mode == SELF_CONTAINED else boats.plant.handler_cabin)
+    plant = boats.plant
+    coils = new_coils(plant.handler_cabin, plant.outlet_handler, plant.outlet_cabin)
+    if mode == SELF_CONTAINED:
+        coils = new_coils(boats.units.unit_cabin, plant.outlet_handler[:0], plant.outlet_cabin[:0])
     film, points, points_then = np.empty(walls), np.empty(cabins), np.empty(cabins)
-    amps, spent, bus = np.zeros(boats.power.alternator_engine.shape[0]), np.zeros(SPENT), np.zeros(BUS)
+    warm, warm_then = np.empty(cabins), np.empty(cabins)
+    amps, spent, bus = (
+        np.zeros(boats.power.alternator_engine.shape[0]),
+        np.zeros(SPENT),
+        np.zeros(BUS + boats.power.engine.shape[1]),
+    )
     for m in range(first, last):
         boat, forcing = boat_row(boats, settings.variant[m]), day_row(days, settings.day[m])
         run_case(
             boat, forcing, settings, m, state, step, mode, live, reserve, target, summary, series, held, room,
-            factors, coils, film, points, points_then, amps, spent, bus,
+            factors, coils, film, points, points_then, warm, warm_then, amps, spent, bus,
         )  # fmt: skip

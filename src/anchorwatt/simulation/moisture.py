@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from anchorwatt.physics.moist_air import CP_AIR
 from anchorwatt.simulation.arrays import TO_CABIN, Fabric, Floats, Integers
+from anchorwatt.simulation.cabins import Cabins
 
 SETTLED_HUMIDITY = 1e-11
 """kg/kg, where the iteration over cabins rests."""
@@ -21,53 +22,55 @@ def surface_exchange(fabric: Fabric, flow: Floats) -> None:
 
 def dry_out(
     fabric: Fabric,
-    base: Floats,
-    gain: Floats,
+    room: Cabins,
     outdoor: float,
+    stage_step: float,
     flow: Floats,
     saturated: Floats,
     owner: Integers,
-    dew_flow: Floats,
-    most: Floats,
-    stage_step: float,
-    known: Floats,
-    weight: Floats,
-    humidity: Floats,
+    own: Floats,
+    outlet_coil: Integers,
+    outlet_cabin: Integers,
+    outlet_share: Floats,
 ) -> None:
     """Humidity ratios of the cabins at the end of a stage, implicitly, by iteration to rest.
 
     Parameters
     ----------
-    fabric : for what each cabin holds, the outdoor air and the doors
-    base : kg/kg that the stage starts from
-    gain : kg/s
+    fabric : for what each cabin holds, and the doors
+    room : the cabins; `room.humidity` is a guess, then the answer; what is over saturation goes to surfaces
     outdoor : kg/kg
-    flow, saturated, owner : kg/s of air that meets each coil, kg/kg of saturated air there, its cabin
-    dew_flow, most : kg/s of air that meets each cabin's surfaces, which take what is over saturation, kg/kg
     stage_step : s
-    known, weight : room for work
-    humidity : kg/kg; a guess, then the answer
+    flow, saturated, owner : kg/s of air that meets each coil, kg/kg of saturated air there, its cabin
+    own : share of its air that each coil blows into its own cabin
+    outlet_coil, outlet_cabin, outlet_share : further cabins that coils blow into
     """
-    cabins = base.shape[0]
+    cabins = room.base_humidity.shape[0]
+    humidity, known, weight = room.humidity, room.known, room.weight
     for c in range(cabins):
-        known[c] = fabric.moisture_mass[c] / stage_step * base[c] + gain[c] + fabric.outdoor_flow[c] * outdoor
-        weight[c] = fabric.moisture_mass[c] / stage_step + fabric.outdoor_flow[c]
+        held = fabric.moisture_mass[c] / stage_step
+        known[c] = held * room.base_humidity[c] + room.moisture_gain[c] + room.outdoor_flow[c] * outdoor
+        weight[c] = held + room.outdoor_flow[c]
         for d in range(cabins):
-            weight[c] += fabric.exchange[c, d]
-        if humidity[c] > most[c]:
-            known[c] += dew_flow[c] * most[c]
-            weight[c] += dew_flow[c]
+            weight[c] += fabric.exchange[c, d] + room.blown[c, d]
+        if humidity[c] > room.most[c]:
+            known[c] += room.dew_flow[c] * room.most[c]
+            weight[c] += room.dew_flow[c]
     for h in range(owner.shape[0]):
         # A coil dries only air that is damper than it is.
         if flow[h] > 0.0 and humidity[owner[h]] > saturated[h]:
-            known[owner[h]] += flow[h] * saturated[h]
-            weight[owner[h]] += flow[h]
+            known[owner[h]] += own[h] * flow[h] * saturated[h]
+            weight[owner[h]] += own[h] * flow[h]
     for _ in range(60):
         change = 0.0
         for c in range(cabins):
             new = known[c]
             for d in range(cabins):
-                new += fabric.exchange[c, d] * humidity[d]
+                new += (fabric.exchange[c, d] + room.blown[c, d]) * humidity[d]
+            for o in range(outlet_coil.shape[0]):
+                h = outlet_coil[o]
+                if outlet_cabin[o] == c and humidity[owner[h]] > saturated[h]:
+                    new -= outlet_share[o] * flow[h] * (humidity[owner[h]] - saturated[h])
             new /= weight[c]
             change = max(change, abs(new - humidity[c]))
             humidity[c] = new

@@ -29,6 +29,8 @@ class OutsideSeries:
     hour: Integers  # (T,) index of the hour that each step lies in
     far_temperature: Floats  # (W, T + 1) °C; walls between cabins and to nothing are 0
     far_film: Floats  # (hours, W) W/K
+    wind: Floats  # (hours,) m/s
+    dry_bulb: Floats  # (hours,) °C, mean
     solar_gain: Floats  # (C, T + 1) W
     panel_irradiance: Floats  # (T + 1,) W/m2
 
@@ -98,8 +100,9 @@ def outside_series(specification: Specification, weather: Weather) -> OutsideSer
                 out = np.empty(instants)
                 compiled(sol_air_series)(
                     weather.dry_bulb,
-                    weather.sky_temperature,
-                    sun.beam + sun.diffuse,
+                    # What an awning hides of the sky is as warm as the air.
+                    weather.dry_bulb + surface.sky_left * (weather.sky_temperature - weather.dry_bulb),
+                    surface.sun_left * (sun.beam + sun.diffuse),
                     hour,
                     convection,
                     radiation,
@@ -141,6 +144,8 @@ def outside_series(specification: Specification, weather: Weather) -> OutsideSer
         hour,
         np.array(temperatures).reshape(len(temperatures), instants),
         np.array(films).reshape(len(films), hours).T.copy(),
+        wind,
+        np.bincount(hour, weather.dry_bulb[:-1], hours) / np.bincount(hour, minlength=hours),
         solar_gain,
         panel,
     )

@@ -22,7 +22,7 @@ CALLS = 41
 """Points of the even grid of calls over which a handler's demand and fan power are tabulated."""
 
 # The even grids of a plant's tables: evaporating and seawater temperature, °C.
-EVAPORATING_START, EVAPORATING_STEP, EVAPORATING_COUNT = -2.0, 1.0, 27
+EVAPORATING_START, EVAPORATING_STEP, EVAPORATING_COUNT = -10.0, 1.0, 35
 SEA_START, SEA_STEP, SEA_COUNT = 0.0, 4.0, 11
 
 # Evaporating temperature is not sought closer to the entering air than this, K.
@@ -33,6 +33,12 @@ class Coils(NamedTuple):
     """Air handlers or self-contained units of one case at work."""
 
     owner: Integers  # cabin of each
+    own: Floats  # share of its air that stays in that cabin
+    outlet_coil: Integers  # of each outlet into a further cabin
+    outlet_cabin: Integers
+    outlet_share: Floats
+    carried: Floats  # W of each such outlet's air on its way round
+    reach: Floats  # K of the own cabin (rows) per W of each coil's heat
     call: Floats  # 0 to 1
     demand: Floats  # W/K; for a unit W of its compressor
     heat: Floats  # W into the cabin's air, fan included
@@ -48,11 +54,17 @@ class Coils(NamedTuple):
     priority: Floats
 
 
-def new_coils(owner: Integers) -> Coils:
-    """Room for the coils whose cabins are `owner`."""
+def new_coils(owner: Integers, outlet_coil: Integers, outlet_cabin: Integers) -> Coils:
+    """Room for the coils whose cabins are `owner`; every outlet into a further cabin begins shut."""
     n = owner.shape[0]
     return Coils(
         owner,
+        np.ones(n),
+        outlet_coil,
+        outlet_cabin,
+        np.zeros(outlet_coil.shape[0]),
+        np.zeros(outlet_coil.shape[0]),
+        np.zeros((n, n)),
         *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),
         *(np.ones(n), np.ones(n)),
         *(np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)),

@@ -19,9 +19,10 @@ import numpy as np
 from anchorwatt.design.specification import Refrigeration
 from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.compressor import cycle_table, isentropic_efficiency, volumetric_efficiency
-from anchorwatt.physics.condenser import condensing_temperature, effectiveness
+from anchorwatt.physics.condenser import condensing_temperature, effectiveness, sea_out
 from anchorwatt.simulation.arrays import Floats
 from anchorwatt.simulation.compiled import cache_folder, compiled
+from anchorwatt.simulation.cooling import MIRROR
 from anchorwatt.simulation.plant import (
     EVAPORATING_COUNT,
     EVAPORATING_START,
@@ -36,6 +37,9 @@ SPEEDS = 9
 """Speeds of a variable-speed plant's map, even from its lowest to its highest."""
 
 CONDENSING_START, CONDENSING_STEP, CONDENSING_COUNT = 0.0, 1.0, 69
+COLDEST_WATER = -1.0
+"""°C of sea water leaving a plant that heats; sea water freezes at −1.9 °C. From practice, no source."""
+
 LEAST_LIFT = 3.0
 """K between evaporating and condensing temperature below which the cycle's table is held."""
 
@@ -88,6 +92,59 @@ def _save(path: Path, table: Floats) -> None:
     with os.fdopen(handle, "wb") as file:
         np.save(file, table)
     Path(name).replace(path)
+
+
+def table_value(table: Floats, figure: int, evaporating: float, condensing: float) -> float:
+    """A figure of a cycle's table, linear between its points, held at its ends."""
+    i, x = map_place(evaporating, EVAPORATING_START, EVAPORATING_STEP, EVAPORATING_COUNT)
+    j, y = map_place(condensing, CONDENSING_START, CONDENSING_STEP, CONDENSING_COUNT)
+    low = table[figure, i, j] + y * (table[figure, i, j + 1] - table[figure, i, j])
+    high = table[figure, i + 1, j] + y * (table[figure, i + 1, j + 1] - table[figure, i + 1, j])
+    value: float = low + x * (high - low)
+    return value
+
+
+def fill_heating_map(
+    table: Floats,
+    swept_flow: float,
+    scale: float,
+    sea_flow: float,
+    effective: float,
+    speeds: Floats,
+    capacity: Floats,
+    power: Floats,
+) -> None:
+    """Fill the map of a plant turned round: heat given and power over condensing temperature, sea and speed.
+
+    Rows are `MIRROR` less the condensing temperature. Each point has its own balance of the exchanger in the sea
+    water, which now boils the refrigerant; where the water would leave it near freezing the plant slows down, or
+    stands still.
+    """
+    for i in range(EVAPORATING_COUNT):
+        condensing = MIRROR - (EVAPORATING_START + EVAPORATING_STEP * i)
+        for j in range(SEA_COUNT):
+            sea = SEA_START + SEA_STEP * j
+            for k in range(speeds.shape[0]):
+                evaporating = min(sea - 8.0 * speeds[k], condensing - LEAST_LIFT)
+                cooling, work = 0.0, 0.0
+                for _ in range(60):
+                    ratio = table_value(table, 3, evaporating, condensing)
+                    mass_flow = swept_flow * speeds[k] * table_value(table, 0, evaporating, condensing)
+                    mass_flow *= volumetric_efficiency(ratio)
+                    cooling = mass_flow * table_value(table, 1, evaporating, condensing)
+                    work = mass_flow * table_value(table, 2, evaporating, condensing)
+                    work /= isentropic_efficiency(ratio, speeds[k], scale)
+                    # The exchanger's heat flows the other way: the same balance about the sea's temperature.
+                    new = min(2.0 * sea - condensing_temperature(sea, cooling, sea_flow, effective), condensing - 3.0)
+                    if abs(new - evaporating) < 1e-8:
+                        break
+                    evaporating = 0.5 * (evaporating + new)
+                leaving = 2.0 * sea - sea_out(sea, cooling, sea_flow)
+                capacity[i, j, k], power[i, j, k] = cooling + work, work
+                if leaving < COLDEST_WATER or evaporating < EVAPORATING_START:
+                    slower = k > 0
+                    capacity[i, j, k] = capacity[i, j, k - 1] if slower else 0.0
+                    power[i, j, k] = power[i, j, k - 1] if slower else 0.0
 
 
 def fill_map(
@@ -178,12 +235,9 @@ def _at(table: Floats, evaporating: float, condensing: float) -> float:
 def plant_map(circuit: Refrigeration) -> PlantMap:
     """The map of a circuit; see `fit` for what its rating must satisfy."""
     swept_flow, scale = fit(circuit)
-    table = stored_cycles(circuit.refrigerant, circuit.superheat, circuit.subcooling)
-    speeds = np.linspace(circuit.turn_down, 1.0, SPEEDS) if circuit.turn_down < 1.0 else np.ones(1)
-    shape = (EVAPORATING_COUNT, SEA_COUNT, speeds.size)
-    capacity, power = np.empty(shape), np.empty(shape)
+    speeds, capacity, power = _empty_map(circuit)
     compiled(fill_map)(
-        np.stack([table.suction_density, table.effect, table.work, table.ratio]),
+        stacked(circuit),
         swept_flow,
         scale,
         circuit.sea_flow,
@@ -194,3 +248,34 @@ def plant_map(circuit: Refrigeration) -> PlantMap:
         power,
     )
     return PlantMap(capacity, power, swept_flow, scale)
+
+
+@lru_cache(maxsize=64)
+def heating_map(circuit: Refrigeration) -> PlantMap:
+    """The map of a circuit turned round to heat, rows upside down; the same two constants."""
+    swept_flow, scale = fit(circuit)
+    speeds, capacity, power = _empty_map(circuit)
+    compiled(fill_heating_map)(
+        stacked(circuit),
+        swept_flow,
+        scale,
+        circuit.sea_flow,
+        effectiveness(circuit.condenser_ntu),
+        speeds,
+        capacity,
+        power,
+    )
+    return PlantMap(capacity, power, swept_flow, scale)
+
+
+def stacked(circuit: Refrigeration) -> Floats:
+    """The cycle's table as the kernel takes it: suction density, effect, work, pressure ratio."""
+    table = stored_cycles(circuit.refrigerant, circuit.superheat, circuit.subcooling)
+    return np.stack([table.suction_density, table.effect, table.work, table.ratio])
+
+
+def _empty_map(circuit: Refrigeration) -> tuple[Floats, Floats, Floats]:
+    """The map's speeds, and room for capacity and power."""
+    speeds = np.linspace(circuit.turn_down, 1.0, SPEEDS) if circuit.turn_down < 1.0 else np.ones(1)
+    shape = (EVAPORATING_COUNT, SEA_COUNT, speeds.size)
+    return speeds, np.empty(shape), np.empty(shape)

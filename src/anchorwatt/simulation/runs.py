@@ -33,6 +33,7 @@ from anchorwatt.simulation.forcing import (
     DAY,
     Stretch,
     design_set_points,
+    design_warm_points,
     forcing,
     period_at,
     recharge_stretch,
@@ -40,6 +41,7 @@ from anchorwatt.simulation.forcing import (
 from anchorwatt.simulation.kernel import run_cases
 from anchorwatt.simulation.network import boat_arrays
 from anchorwatt.simulation.outside import OutsideSeries, outside_series
+from anchorwatt.simulation.plants import chilled_water_plant
 
 STEP = 60.0
 LEAD_IN = 2.0 * DAY
@@ -80,13 +82,13 @@ def settings(cases: int) -> Settings:
 
 def empty_summary(cases: int, cabins: int) -> Summary:
     """Room for the summaries of cases."""
-    wide = {"highest_air", "highest_relative_humidity", "sensible_energy", "latent_energy"}
+    wide = {"highest_air", "highest_relative_humidity", "sensible_energy", "latent_energy", "heating_energy"}
     return Summary(*(np.zeros((cases, cabins) if name in wide else cases) for name in Summary._fields))
 
 
 def empty_series(cases: int, cabins: int, alternators: int, steps: int) -> Series:
     """Room for series; with 0 steps the kernel writes none."""
-    by_cabin = {"air", "humidity", "sensible", "latent"}
+    by_cabin = {"air", "humidity", "sensible", "latent", "heating", "radiant", "coldest"}
     shapes: list[tuple[int, ...]] = []
     for name in Series._fields:
         if name in by_cabin:
@@ -216,6 +218,8 @@ class Simulation:
             alternator=np.array(temperatures, dtype=float).reshape(1, -1, 2),
             unit_on=np.zeros((1, boat.units.unit_cabin.size), dtype=np.int64),
             unit_lately=np.zeros((1, boat.units.unit_cabin.size)),
+            unit_thaw=np.zeros((1, boat.units.unit_cabin.size)),
+            block=np.full((1, len(specification.engines)), mode_air),
         )
 
     def run(
@@ -229,10 +233,12 @@ class Simulation:
         live: bool = True,
         held: Stretch | None = None,
         set_points: tuple[float, ...] | None = None,
+        warm_points: tuple[float, ...] | None = None,
+        boat: Boat | None = None,
     ) -> Run:
-        """One run from a state, which is left as it was."""
-        specification, boat = self.specification, self.boat
-        driving = forcing(specification, self.outside, start, end, held, set_points)
+        """One run from a state, which is left as it was; `boat` replaces the design's own."""
+        specification, boat = self.specification, boat or self.boat
+        driving = forcing(specification, self.outside, start, end, held, set_points, warm_points)
         state = copy_state(state)
         cabins, alternators = len(specification.cabins), boat.power.alternator_engine.size
         summary = empty_summary(1, cabins)
@@ -300,8 +306,11 @@ class Simulation:
 
     @cached_property
     def loads(self) -> Run:
-        """A day with every cabin that is ever cooled held at its lowest set point by a plant without limit."""
-        points = design_set_points(self.specification)
+        """A day with every cabin that is ever cooled held at its lowest set point by a plant without limit.
+
+        Cabins that are ever heated are held at the highest such point from below too.
+        """
+        points, warm = design_set_points(self.specification), design_warm_points(self.specification)
         lead = self.run(
             "loads",
             -LEAD_IN,
@@ -310,8 +319,9 @@ class Simulation:
             mode=IDEAL,
             live=False,
             set_points=points,
+            warm_points=warm,
         )
-        return self.run("loads", 0.0, DAY, lead.end, mode=IDEAL, live=False, set_points=points)
+        return self.run("loads", 0.0, DAY, lead.end, mode=IDEAL, live=False, set_points=points, warm_points=warm)
 
     @cached_property
     def alternative_night(self) -> Run | None:
@@ -327,3 +337,15 @@ class Simulation:
             live=False,
         )
         return self.run("night", self.night_start, self.dawn, before.end, mode=SELF_CONTAINED)
+
+    @cached_property
+    def chilled_night(self) -> Run | None:
+        """The same night on a chilled-water plant; None when the design names none."""
+        chilled = self.specification.chilled
+        if chilled is None:
+            return None
+        boat = self.boat._replace(plant=chilled_water_plant(chilled))
+        start = self.night_start - LEAD_IN
+        state = self.first_state(self._mean_air())
+        before = self.run("before", start, self.night_start, state, live=False, boat=boat)
+        return self.run("night", self.night_start, self.dawn, before.end, boat=boat)

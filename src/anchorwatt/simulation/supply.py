@@ -49,19 +49,10 @@ RECONNECT = 0.02
 """State of charge over the cut-off at which the bank may discharge again. From practice, no source."""
 
 # What a step comes to, in the array `bus`: W, V, A and kg/s.
-INVERTER_OUT, INVERTER_IN, DC, SUN, SHORE, CHARGER, VOLTAGE, CURRENT, FUEL, SUN_OFFERED = (
-    0,
-    1,
-    2,
-    3,
-    4,
-    5,
-    6,
-    7,
-    8,
-    9,
-)
-BUS = 10
+INVERTER_OUT, INVERTER_IN, DC, SUN, SHORE, CHARGER, VOLTAGE, CURRENT, FUEL = 0, 1, 2, 3, 4, 5, 6, 7, 8
+SUN_OFFERED, TRANSFORMER_LOSS, CHARGER_LOSS, BANK_LOSS = 9, 10, 11, 12
+BUS = 13
+"""Figures before those of each engine: W lost in its alternators."""
 
 
 def sun_power(power: Power, irradiance: float, air: float) -> float:
@@ -146,6 +137,10 @@ def generate(
                     machine[ALTERNATOR_CURRENT],
                     machine[ALTERNATOR_EFFICIENCY],
                 )
+        bus[BUS + g] = shaft
+        for a in range(amps.shape[0]):
+            if power.alternator_engine[a] == g:
+                bus[BUS + g] -= amps[a] * voltage
         burnt, alone = 0.0, 0.0
         for with_shaft in range(2):
             flow = fuel_flow(
@@ -235,6 +230,7 @@ def supply(
     if ashore:
         taken, bus[CHARGER] = charge_from_shore(power.charger, room, power.shore_power - bus[SHORE])
         bus[SHORE] += taken
+        bus[CHARGER_LOSS] = taken - bus[CHARGER]
     # Alternators work at the bus voltage that the last step left, or at most at what the bank would rise to.
     voltage = bank[BANK_ABSORB] if takes <= 0.0 else takes_power / takes
     if last_voltage > 0.0:
@@ -281,6 +277,7 @@ def supply(
         summary.reserve_at[m] = (k + crossing(before, after, reserve)) * step
     if math.isnan(summary.full_at[m]) and after >= target:
         summary.full_at[m] = (k + crossing(before, after, target)) * step
+    bus[BANK_LOSS], bus[TRANSFORMER_LOSS] = lost, through - ac
     summary.bank_out[m] += from_bank * step
     summary.bank_loss[m] += lost * step
     summary.charge_passed[m] += bus[CURRENT] * step

@@ -70,6 +70,7 @@ Current = Annotated[Quantity, _quantity("current")]
 Voltage = Annotated[Quantity, _quantity("voltage")]
 Resistance = Annotated[Quantity, _quantity("resistance")]
 Speed = Annotated[Quantity, _quantity("speed")]
+Velocity = Annotated[Quantity, _quantity("velocity")]
 VolumeFlow = Annotated[Quantity, _quantity("volume flow")]
 LiquidFlow = Annotated[Quantity, _quantity("liquid flow")]
 FuelFlow = Annotated[Quantity, _quantity("fuel flow")]
@@ -90,6 +91,7 @@ ThermalTransmittance = Annotated[Quantity, _quantity("thermal transmittance")]
 HeatCapacity = Annotated[Quantity, _quantity("heat capacity")]
 ThermalConductance = Annotated[Quantity, _quantity("thermal conductance")]
 ArealMass = Annotated[Quantity, _quantity("areal mass")]
+LinearMass = Annotated[Quantity, _quantity("linear mass")]
 HeatFlux = Annotated[Quantity, _quantity("heat flux")]
 ClockTime = Annotated[
     Quantity, Written(_read_clock, text_schema("clock time", _whole(clock.CLOCK), "21:30", clock.ALLOWED))
@@ -122,6 +124,7 @@ __all__ = [
     "HeatFlux",
     "Latitude",
     "Length",
+    "LinearMass",
     "LiquidFlow",
     "LiquidVolume",
     "Longitude",
@@ -142,6 +145,7 @@ __all__ = [
     "ThermalConductance",
     "ThermalTransmittance",
     "Time",
+    "Velocity",
     "Voltage",
     "Volume",
     "VolumeFlow",

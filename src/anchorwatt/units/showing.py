@@ -55,6 +55,7 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
     "voltage": (_rows(("mV", 0, 1000), ("V", 1)),) * 2,
     "resistance": (_rows(("µΩ", 0, 1000), ("mΩ", 2, 10), ("mΩ", 1, 1000), ("Ω", 2)),) * 2,
     "speed": (_rows(("kn", 1)),) * 2,
+    "velocity": (_rows(("m/s", 1)), _rows(("ft/min", 0))),
     "volume flow": (_rows(("m³/h", 1, 10), ("m³/h", 0)), _rows(("cfm", 1, 10), ("cfm", 0))),
     "liquid flow": (_rows(("L/min", 1, 100), ("L/min", 0)), _rows(("gal/min", 1, 100), ("gal/min", 0))),
     "fuel flow": (_rows(("L/h", 1)), _rows(("gal/h", 2))),
@@ -67,12 +68,13 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
     "frequency": (_rows(("Hz", 0)),) * 2,
     "air changes": (_rows(("ach", 1)),) * 2,
     "conductivity": (_rows(("W/(m·K)", 3)), _rows(("Btu·in/(h·ft²·°F)", 2))),
-    "density": (_rows(("kg/m³", 1, 100), ("kg/m³", 0)), _rows(("lb/ft³", 1))),
+    "density": (_rows(("kg/m³", 3, 1), ("kg/m³", 1, 100), ("kg/m³", 0)), _rows(("lb/ft³", 4, 0.1), ("lb/ft³", 1))),
     "specific heat": (_rows(("J/(kg·K)", 0)), _rows(("Btu/(lb·°F)", 3))),
     "thermal transmittance": (_rows(("W/(m²·K)", 2)), _rows(("Btu/(h·ft²·°F)", 2))),
     "heat capacity": (_rows(("kJ/K", 0)), _rows(("Btu/°F", 0))),
     "thermal conductance": (_rows(("W/K", 1)), _rows(("Btu/(h·°F)", 1))),
     "areal mass": (_rows(("kg/m²", 1)), _rows(("lb/ft²", 2))),
+    "linear mass": (_rows(("g/m", 0)), _rows(("oz/ft", 2))),
     "heat flux": (_rows(("W/m²", 0)), _rows(("Btu/(h·ft²)", 0))),
 }
 

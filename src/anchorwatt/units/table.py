@@ -267,6 +267,12 @@ _AREAL_MASS = (
     _unit("g/m²", Fraction(1, 1000), SI),
     _unit("lb/ft²", _POUND / _FOOT**2, YARD),
 )
+_LINEAR_MASS = (
+    _unit("kg/m", 1, SI),
+    _unit("g/m", Fraction(1, 1000), SI),
+    _unit("lb/ft", _POUND / _FOOT, YARD),
+    _unit("oz/ft", _POUND / 16 / _FOOT, YARD),
+)
 _HEAT_FLUX = (
     _unit("W/m²", 1, SI),
     _unit("kW/m²", 1000, SI),
@@ -292,6 +298,7 @@ _ALL = (
     Dimension("voltage", "a voltage", "V", _VOLTAGE, "25.6 V"),
     Dimension("resistance", "an electric resistance", "Ω", _RESISTANCE, "0.6 mΩ", lowest=0.0),
     Dimension("speed", "a speed", "m/s", _SPEED, "7 kn"),
+    Dimension("velocity", "a velocity of air or water", "m/s", _SPEED, "2 m/s", kin="speed"),
     Dimension("volume flow", "a volume flow", "m³/s", _VOLUME_FLOW, "350 cfm"),
     Dimension("liquid flow", "a flow of liquid", "m³/s", _VOLUME_FLOW, "8 gal/min", kin="volume flow"),
     Dimension("fuel flow", "a flow of fuel", "m³/s", _VOLUME_FLOW, "9 L/h", kin="volume flow"),
@@ -319,6 +326,7 @@ _ALL = (
     Dimension("heat capacity", "a heat capacity", "J/K", _HEAT_CAPACITY, "250 kJ/K", lowest=0.0),
     Dimension("thermal conductance", "a thermal conductance", "W/K", _THERMAL_CONDUCTANCE, "12 W/K", lowest=0.0),
     Dimension("areal mass", "a mass per area", "kg/m²", _AREAL_MASS, "6 kg/m²", lowest=0.0),
+    Dimension("linear mass", "a mass per length", "kg/m", _LINEAR_MASS, "0.3 oz/ft", lowest=0.0),
     Dimension("heat flux", "a heat flux", "W/m²", _HEAT_FLUX, "900 W/m²"),
 )
 
