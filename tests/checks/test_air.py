@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from anchorwatt.checks import Verdict, rules
-from anchorwatt.design.specification import Occupants
+from anchorwatt.design.specification import Occupants, Specification
 from tests.checks.night import Case, as_it_is, cabins, finding, nobody, only_sleepers, sure
 from tests.simulation import boats
 
@@ -62,7 +62,7 @@ def test_an_open_door_to_an_empty_cabin_helps() -> None:
     sleeper = only_sleepers(Occupants(0, 2.0, boats.ASLEEP))
 
     def door(flow: float) -> float:
-        def change(boat: boats.Specification) -> boats.Specification:
+        def change(boat: Specification) -> Specification:
             made = sleeper(boat)
             return replace(made, partitions=tuple(replace(p, air_exchange=flow) for p in made.partitions))
 

@@ -66,7 +66,36 @@ def tiny_plant(boat: Specification) -> Specification:
     return replace(boat, plant=replace(boat.plant, circuit=boats.circuit(700.0, 200.0)))
 
 
+def in_winter(change: Spoil = as_it_is) -> Spoil:
+    """Cold weather, every cabin heated day and night."""
+
+    def made(boat: Specification) -> Specification:
+        cabins = len(boat.cabins)
+        weather = replace(
+            boats.place(replace(boats.DAY, highest_dry_bulb=-4.0, dew_point=-9.0)), sea_temperatures=(12.0,) * 12
+        )
+        off, on = (math.nan,) * cabins, (20.0,) * cabins
+        plan = tuple(replace(period, set_points=off, warm_points=on) for period in boat.plan)
+        return change(replace(boat, place=weather, plan=plan))
+
+    return made
+
+
+def tiniest_plant(boat: Specification) -> Specification:
+    return replace(boat, plant=replace(boat.plant, circuit=boats.circuit(250.0, 75.0)))
+
+
+IN_WINTER, IN_WINTER_TINY = in_winter(), in_winter(tiniest_plant)
+
+
+def frosting(boat: Specification) -> Specification:
+    return replace(boat, plant=replace(boat.plant, circuit=replace(boat.plant.circuit, lowest_evaporating=-3.0)))
+
+
 CASES = {
+    "coils-above-frost": Case(as_it_is, frosting),
+    "plant-heats-boat": Case(IN_WINTER, IN_WINTER_TINY),
+    "cabins-warm-at-night": Case(IN_WINTER, IN_WINTER_TINY),
     "bank-holds-night": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),
     "reserve-at-dawn": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),
     "night-without-interruption": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),

@@ -120,6 +120,7 @@ def _cabins(draw: Draw) -> dict[str, Any]:
     _maybe(draw, cabin, "height", _number(1.4, 2.2, "m"))
     _maybe(draw, cabin, "leakage", _number(0.1, 3, "ach"))
     _maybe(draw, cabin, "fresh_air", _number(0, 20, "L/s", 1))
+    _maybe(draw, cabin, "fresh_air_recovery", _number(0, 80, "%", 0))
     _maybe(draw, cabin, "fresh_air_per_person", _number(0, 8, "L/s", 1))
     _maybe(draw, cabin, "open_deck", st.sampled_from(["0 %", "40 %", "100 %"]))
     _maybe(draw, cabin, "moisture_factor", st.floats(1, 20))

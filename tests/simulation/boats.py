@@ -191,7 +191,7 @@ def cabin(name: str, use: str = "sleeping", floor: float = 7.0, glass: float = 0
         Surface("sole", floor, JOINERY, 0.5, 0.9, 0.0, math.pi, Outside.NOTHING, 1.0, 1.0),
     )
     windows = (Window("port light", glass, 5.0, 0.7, 1, 0.8, math.pi / 2, math.pi / 2),) if glass else ()
-    return Cabin(name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 0.0, 250e3, 12.0, 8.0)
+    return Cabin(name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 0.0, 0.0, 250e3, 12.0, 8.0)
 
 
 def bank(cells: int = 8, capacity: float = 800.0, charge_current: float = 400.0) -> Bank:

@@ -38,7 +38,7 @@ IN_PINT = {
     "inHg": "inHg",
     "rpm": "revolution/minute", "rad/s": "radian/second",
     "°": "degree", "rad": "radian", "° N": "degree", "° S": "-1*degree", "° E": "degree", "° W": "-1*degree",
-    "%": "percent", "%/K": "percent/kelvin", "1/K": "1/kelvin", "%/°F": "percent/delta_degF",
+    "%": "percent", "ppm": "ppm", "%/K": "percent/kelvin", "1/K": "1/kelvin", "%/°F": "percent/delta_degF",
     "Hz": "1/second", "kHz": "1000/second",
     "ach": "1/hour", "1/s": "1/second",
     "W/(m·K)": "watt/m/kelvin", "mW/(m·K)": "milliwatt/m/kelvin",

@@ -6,7 +6,7 @@ from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, ru
 from anchorwatt.sizing.air_quality import CabinAir, cabin_air
 from anchorwatt.sizing.occupancy import slept_in
 
-SHARE_BY_VOLUME = "share"
+SHARE_BY_VOLUME = "share by volume"
 WORSE_SLEEP, WORSE_NEXT_DAY = 1150e-6, 2600e-6
 """Shares by volume of carbon dioxide."""
 HOUR = 3600.0
@@ -14,7 +14,7 @@ PER_PERSON = 25.0 / HOUR
 """m³/s of outdoor air."""
 BEDROOMS = "Technical University of Denmark, statement of 2023 on a study of bedrooms"
 VENTILATE = (
-    "More outdoor air: a small fan to each sleeping cabin, a hatch ajar, or a door left open to a cabin with few people. "
+    "More outdoor air: a small fan to each sleeping cabin, a hatch ajar, or a door left open to an emptier cabin. "
     "Take it in away from every exhaust and keep the carbon-monoxide alarms working."
 )
 
@@ -53,8 +53,9 @@ def carbon_dioxide_next_day(evidence: Evidence) -> Measured | None:
     "outdoor-air-per-sleeper",
     "How much outdoor air comes in for each person, in the cabin slept in that has least, in the calmest hour?",
     "volume flow",
-    "code of practice for large commercial yachts, 21.7.3: 25 m³/h a person with air conditioning (its text from a public "
-    "collection of rules, its name from memory); ISO 7547 asks 8 L/s of ships, from memory. Neither binds a small craft",
+    "code of practice for large commercial yachts, 21.7.3: 25 m³/h a person with air conditioning (text from a public "
+    "collection of rules, the code's name from memory); ISO 7547 asks 8 L/s of ships, from memory. Neither binds a "
+    "small craft",
     VENTILATE,
 )
 def outdoor_air_per_sleeper(evidence: Evidence) -> Measured | None:

@@ -8,6 +8,7 @@ import numpy as np
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
 from anchorwatt.physics.moist_air import relative_humidity
+from anchorwatt.simulation.cooling import MIRROR
 from anchorwatt.simulation.forcing import period_at
 from anchorwatt.simulation.plant import full_capacity
 
@@ -92,3 +93,51 @@ def compressor_carries_boat(evidence: Evidence) -> Measured:
 def connected_ratio(evidence: Evidence) -> Measured:
     plant = evidence.specification.plant
     return at_most(sum(h.rated_capacity for h in plant.handlers) / plant.circuit.rated_capacity, 1.6)
+
+
+@rule(
+    "coils-above-frost",
+    "How low may the shared plant's evaporating temperature fall (coils frost below freezing)?",
+    "temperature",
+    "from memory of trade practice: suction not below 0 to 1 °C for long",
+    "Set the plant's lowest evaporating temperature to 0 °C or above.",
+)
+def coils_above_frost(evidence: Evidence) -> Measured:
+    return at_least(evidence.specification.plant.circuit.lowest_evaporating, 0.0)
+
+
+@rule(
+    "plant-heats-boat",
+    "Does the plant, turned round, carry the boat's coldest hour, all heated cabins together?",
+    "heat flow",
+    PRACTICE,
+    "A larger condensing unit, fewer cabins heated at once, or another heater for cold water.",
+)
+def plant_heats_boat(evidence: Evidence) -> Measured | None:
+    plant = evidence.specification.plant
+    if all(math.isnan(t) for period in evidence.specification.plan for t in period.warm_points):
+        return None
+    run = evidence.simulation.loads
+    hours = round(3600.0 / run.step)
+    peak = float(run.series.heating[0].sum(axis=0).reshape(-1, hours).mean(axis=1).max())
+    sea = float(np.min(evidence.simulation.weather.sea_temperature))
+    warmest = MIRROR - plant.highest_heating_condensing
+    return at_least(full_capacity(evidence.simulation.boat.heating.plant_capacity[0], warmest, sea), peak)
+
+
+@rule(
+    "cabins-warm-at-night",
+    "How far under its set point does the coldest heated cabin get after the first hour of the night?",
+    "temperature difference",
+    PRACTICE,
+    "A larger air handler in that cabin, a larger compressor, or less leaking and fresh air.",
+)
+def cabins_warm_at_night(evidence: Evidence) -> Measured | None:
+    points = period_at(evidence.specification, evidence.specification.brief.night_start).warm_points
+    heated = [c for c, point in enumerate(points) if not math.isnan(point)]
+    if not heated:
+        return None
+    run = evidence.simulation.night
+    settled = round(3600.0 / run.step)
+    under = (run.forcing.warm_point[0] - run.series.air[0])[heated, settled:]
+    return at_most(float(np.nanmax(under)), TOLERATED)

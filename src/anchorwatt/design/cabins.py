@@ -95,6 +95,10 @@ class CabinEntry(Section):
     fresh_air_per_person: Annotated[VolumeFlow, within("0 L/s", "0.1 m3/s")] | None = Field(
         default=None, description="Outdoor air that a fan brings in for each person there."
     )
+    fresh_air_recovery: Annotated[Share, within("0 %", "90 %")] | None = Field(
+        default=None,
+        description="Share of heat and moisture that an exchanger between outgoing and fresh air takes back.",
+    )
     furnishing_heat_capacity: Annotated[HeatCapacity, within("1 kJ/K", "50 MJ/K")] | None = Field(
         default=None, description="Heat capacity of furniture, bedding and fittings."
     )

@@ -125,6 +125,14 @@ def _room(
             "no fan is named",
             "as the file leaves it",
         ),
+        fresh_air_recovery=ledger.fill(
+            entry.fresh_air_recovery,
+            (*key, "fresh_air_recovery"),
+            0.0,
+            "share",
+            "no exchanger is named",
+            "as the file leaves it",
+        ),
         furnishing_heat_capacity=ledger.fill(
             entry.furnishing_heat_capacity,
             (*key, "furnishing_heat_capacity"),

@@ -95,6 +95,7 @@ class Cabin:
     leakage: float  # air changes, 1/s, hatches shut, in the reference breeze of `physics.ventilation`
     fresh_air: float  # mechanical outdoor air, m3/s
     fresh_air_per_person: float  # mechanical outdoor air for each person in the cabin, m3/s
+    fresh_air_recovery: float  # share of heat and moisture that an exchanger in the mechanical air takes back
     furnishing_heat_capacity: float  # J/K
     furnishing_area: float  # m2 exposed to the air
     moisture_factor: float  # moisture held by air and furnishings, over that of the air alone

@@ -151,7 +151,8 @@ class Forcing(NamedTuple):
     far_temperature: Floats  # (D, W, T + 1) °C of walls to outside: sol-air, or the sea
     film_row: Integers  # (T,) row of `far_film` and `outdoor_flow` that holds through a step
     far_film: Floats  # (D, R, W) W/K
-    outdoor_flow: Floats  # (D, R, C) kg/s dry air from outdoors
+    outdoor_flow: Floats  # (D, R, C) kg/s dry air as it comes from outdoors
+    renewed_flow: Floats  # (D, R, C) the same, with what came through an exchanger; the kernel does not ask for it
     solar_gain: Floats  # (D, C, T + 1) W through windows
     panel_irradiance: Floats  # (D, T + 1) W/m2
     air_gain: Floats  # (D, C, T) W from appliances, to the air
@@ -267,6 +268,7 @@ def day_row(days: Forcing, d: int) -> Forcing:
         days.film_row,
         days.far_film[d],
         days.outdoor_flow[d],
+        days.renewed_flow[d],
         days.solar_gain[d],
         days.panel_irradiance[d],
         days.air_gain[d],

@@ -61,9 +61,10 @@ def engine_speed(engine: Engine, stretch: Stretch) -> float:
 
 def outdoor_air(
     specification: Specification, stretch: Stretch, wind: float, outdoor: float, speeds: list[float], shut: bool
-) -> list[float]:
-    """kg/s of outdoor dry air into each cabin through a stretch, in a wind m/s at an outdoor temperature °C.
+) -> list[tuple[float, float]]:
+    """Outdoor dry air into each cabin through a stretch, in a wind m/s at an outdoor temperature °C.
 
+    Two flows, kg/s: what heat and moisture count, where an exchanger has taken its share back, and all of it.
     `speeds` are those of the engines, rad/s; `shut` keeps hatches shut that the plan leaves open.
     """
     period = stretch.period
@@ -77,11 +78,12 @@ def outdoor_air(
         flow = leakage_in_wind(cabin.leakage, wind, difference) * cabin.volume
         if period.openings[c] > 0.0 and not shut:
             flow += opening_flow(period.openings[c], wind, difference, OPENING_HEIGHT)
-        flow += cabin.fresh_air + cabin.fresh_air_per_person * people[c]
         for engine, speed in zip(specification.engines, speeds, strict=True):
             if engine.cabin == c and speed > 0.0:
                 flow += engine.blower
-        flows.append(flow * CABIN_AIR_DENSITY)
+        fresh = cabin.fresh_air + cabin.fresh_air_per_person * people[c]
+        felt = flow + (1.0 - cabin.fresh_air_recovery) * fresh
+        flows.append((felt * CABIN_AIR_DENSITY, (flow + fresh) * CABIN_AIR_DENSITY))
     return flows
 
 
@@ -174,7 +176,8 @@ def forcing(
         far_temperature=outside.far_temperature[None, :, at].copy(),
         film_row=row.astype(np.int64),
         far_film=outside.far_film[None, hours].copy(),
-        outdoor_flow=np.array([flows]),
+        outdoor_flow=np.array([[[felt for felt, _ in cabins] for cabins in flows]]),
+        renewed_flow=np.array([[[whole for _, whole in cabins] for cabins in flows]]),
         solar_gain=outside.solar_gain[None, :, at].copy(),
         panel_irradiance=outside.panel_irradiance[None, at].copy(),
         air_gain=by_period(air),

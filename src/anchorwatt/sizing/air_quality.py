@@ -66,7 +66,7 @@ def through(specification: Specification, simulation: Simulation, run: Run, star
     for k in range(steps):
         # A stretch of the plan begins a row of its own, so that people change with the row alone.
         if k == 0 or row[k] != row[k - 1]:
-            flow = run.forcing.outdoor_flow[0, row[k]]
+            flow = run.forcing.renewed_flow[0, row[k]]
             system = np.zeros((cabins + 1, cabins + 1))
             system[:cabins, :cabins] = (exchange - np.diag(exchange.sum(axis=1) + flow)) / mass[:, None]
             system[:cabins, cabins] = (flow * OUTDOOR + breathed[:, k] * CABIN_AIR_DENSITY) / mass
@@ -104,7 +104,8 @@ def fresh_air_needed(specification: Specification, run: Run, limit: float) -> Fl
 
 def outdoor_flow(run: Run) -> Floats:
     """m³/s of outdoor air into each cabin through each step, (C, T)."""
-    return run.forcing.outdoor_flow[0, run.forcing.film_row].T / CABIN_AIR_DENSITY
+    flow: Floats = run.forcing.renewed_flow[0, run.forcing.film_row].T / CABIN_AIR_DENSITY
+    return flow
 
 
 def cabin_air(specification: Specification, simulation: Simulation) -> tuple[CabinAir, ...]:

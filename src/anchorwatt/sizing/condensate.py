@@ -15,7 +15,7 @@ COIL = 12.0
 """°C of a coil's surface; 10 K more or less changes the water by 1 %."""
 
 DRAIN, SLOPE = 0.016, 0.02
-"""m inside and fall over length of a usual drain hose. From memory of practice; codes ask for a fall of 1 % at least."""
+"""m inside and fall over length of a usual drain hose. From memory of practice; codes ask for 1 % at least."""
 
 
 @dataclass(frozen=True)
@@ -28,8 +28,8 @@ class Advice:
 
 ADVICE = (
     Advice(
-        "Let every drain fall all the way, by 1 % at the least and on a boat by 2 % or more in her trim at anchor, with "
-        "no sag that holds water.",
+        "Let every drain fall all the way, by 1 % at the least and on a boat by 2 % or more as she lies at anchor, "
+        "with no sag that holds water.",
         "1 %: city building code on condensate disposal, section 314.2.1; 2 %: common practice, no source",
     ),
     Advice(
@@ -78,7 +78,8 @@ class Condensate:
 
 def water(run: Run) -> Floats:
     """kg/s out of each cabin's air through each step of a run, (C, T)."""
-    return np.maximum(run.series.latent[0], 0.0) * condensate(1.0, COIL)
+    rate: Floats = np.maximum(run.series.latent[0], 0.0) * condensate(1.0, COIL)
+    return rate
 
 
 def wettest_hour(rate: Floats, step: float) -> float:

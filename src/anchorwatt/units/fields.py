@@ -92,6 +92,7 @@ HeatCapacity = Annotated[Quantity, _quantity("heat capacity")]
 ThermalConductance = Annotated[Quantity, _quantity("thermal conductance")]
 ArealMass = Annotated[Quantity, _quantity("areal mass")]
 LinearMass = Annotated[Quantity, _quantity("linear mass")]
+ShareByVolume = Annotated[Quantity, _quantity("share by volume")]
 HeatFlux = Annotated[Quantity, _quantity("heat flux")]
 ClockTime = Annotated[
     Quantity, Written(_read_clock, text_schema("clock time", _whole(clock.CLOCK), "21:30", clock.ALLOWED))
@@ -138,6 +139,7 @@ __all__ = [
     "RotationalSpeed",
     "ShaftPower",
     "Share",
+    "ShareByVolume",
     "SpecificHeat",
     "Speed",
     "Temperature",

@@ -75,6 +75,7 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
     "thermal conductance": (_rows(("W/K", 1)), _rows(("Btu/(h·°F)", 1))),
     "areal mass": (_rows(("kg/m²", 1)), _rows(("lb/ft²", 2))),
     "linear mass": (_rows(("g/m", 0)), _rows(("oz/ft", 2))),
+    "share by volume": (_rows(("ppm", 0)),) * 2,
     "heat flux": (_rows(("W/m²", 0)), _rows(("Btu/(h·ft²)", 0))),
 }
 
