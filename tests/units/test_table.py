@@ -38,7 +38,8 @@ IN_PINT = {
     "inHg": "inHg",
     "rpm": "revolution/minute", "rad/s": "radian/second",
     "°": "degree", "rad": "radian", "° N": "degree", "° S": "-1*degree", "° E": "degree", "° W": "-1*degree",
-    "%": "percent", "ppm": "ppm", "%/K": "percent/kelvin", "1/K": "1/kelvin", "%/°F": "percent/delta_degF",
+    "ppm": "ppm", "m³/m³": "meter**3/meter**3",
+    "%": "percent", "%/K": "percent/kelvin", "1/K": "1/kelvin", "%/°F": "percent/delta_degF",
     "Hz": "1/second", "kHz": "1000/second",
     "ach": "1/hour", "1/s": "1/second",
     "W/(m·K)": "watt/m/kelvin", "mW/(m·K)": "milliwatt/m/kelvin",
@@ -58,6 +59,7 @@ IN_PINT = {
 TEMPERATURE_IN_PINT = {"°C": "degC", "°F": "degF", "K": "kelvin"}
 DIFFERENCE_IN_PINT = {"°C": "delta_degC", "°F": "delta_degF", "K": "kelvin"}
 INSIDE_IN_PINT = {
+    "m³/m³": "dimensionless",
     "m": "m", "m²": "m**2", "m³": "m**3", "kg": "kg", "s": "s", "K": "kelvin", "W": "watt", "VA": "watt",
     "J": "joule", "C": "coulomb", "A": "ampere", "V": "volt", "Ω": "ohm", "m/s": "m/s", "m³/s": "m**3/s",
     "kg/s": "kg/s", "Pa": "pascal", "rad/s": "radian/second", "rad": "radian", "": "dimensionless",

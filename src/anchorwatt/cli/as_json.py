@@ -176,6 +176,6 @@ def _finding(one: Finding) -> Plain:
 
 
 def _si(dimension: str) -> str:
-    if dimension == "share":
-        return "%"
+    if dimension in ("share", "share by volume"):
+        return "%" if dimension == "share" else "ppm"
     return DIMENSIONS[dimension].si if dimension in DIMENSIONS else ""

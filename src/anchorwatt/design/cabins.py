@@ -90,7 +90,7 @@ class CabinEntry(Section):
         default=None, description="Air changes with the outside, hatches shut."
     )
     fresh_air: Annotated[VolumeFlow, within("0 L/s", "1 m3/s")] | None = Field(
-        default=None, description="Outdoor air that a fan brings in."
+        default=None, description="Outdoor air that a fan brings in; none if left out."
     )
     fresh_air_per_person: Annotated[VolumeFlow, within("0 L/s", "0.1 m3/s")] | None = Field(
         default=None, description="Outdoor air that a fan brings in for each person there."

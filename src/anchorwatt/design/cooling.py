@@ -60,7 +60,7 @@ class HandlerEntry(Section):
         default=None, description="Over the set point, where it is called for fully."
     )
     priority: Annotated[float, Field(ge=0.1, le=10.0)] | None = Field(
-        default=None, description="Weight when the compressor cannot serve all; 1 is ordinary."
+        default=None, description="Weight when the compressor cannot serve all; 1 is ordinary, as when left out."
     )
     outlets: dict[Name, OutletEntry] | None = Field(
         default=None, min_length=1, max_length=12, description="Where it blows to; left out, into its own cabin."

@@ -192,7 +192,7 @@ def _handler(
         band=ledger.fill(
             entry.band, (*key, "band"), 1.0, "temperature difference", "usual of a proportional thermostat", MEMORY
         ),
-        priority=ledger.fill(entry.priority, (*key, "priority"), 1.0, "", "all alike", "as the file leaves it"),
+        priority=1.0 if entry.priority is None else entry.priority,
         mass=float(entry.unit.mass),
         outlets=air.outlets,
         static_pressure=float(entry.unit.static_pressure),

@@ -274,6 +274,7 @@ _LINEAR_MASS = (
     _unit("oz/ft", _POUND / 16 / _FOOT, YARD),
 )
 _SHARE_BY_VOLUME = (
+    _unit("m³/m³", 1, SI),
     _unit("ppm", Fraction(1, 1_000_000), SI),
     _unit("%", Fraction(1, 100), SI),
 )
@@ -331,7 +332,7 @@ _ALL = (
     Dimension("thermal conductance", "a thermal conductance", "W/K", _THERMAL_CONDUCTANCE, "12 W/K", lowest=0.0),
     Dimension("areal mass", "a mass per area", "kg/m²", _AREAL_MASS, "6 kg/m²", lowest=0.0),
     Dimension("linear mass", "a mass per length", "kg/m", _LINEAR_MASS, "0.3 oz/ft", lowest=0.0),
-    Dimension("share by volume", "a share by volume", "", _SHARE_BY_VOLUME, "1000 ppm", lowest=0.0),
+    Dimension("share by volume", "a share by volume", "m³/m³", _SHARE_BY_VOLUME, "1000 ppm", lowest=0.0),
     Dimension("heat flux", "a heat flux", "W/m²", _HEAT_FLUX, "900 W/m²"),
 )
 
