@@ -13,7 +13,6 @@ from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.compressor import cycle, isentropic_efficiency, volumetric_efficiency
 from anchorwatt.physics.condenser import condensing_temperature, effectiveness
 from anchorwatt.simulation.arrays import Floats
-from anchorwatt.simulation.plants import handler_tables
 from anchorwatt.simulation.plant import (
     EVAPORATING_COUNT,
     EVAPORATING_START,
@@ -29,6 +28,7 @@ from anchorwatt.simulation.plant import (
     share_out,
 )
 from anchorwatt.simulation.plant_map import plant_map
+from anchorwatt.simulation.plants import handler_tables
 from tests.simulation import boats
 
 CIRCUIT = boats.circuit()

@@ -32,12 +32,12 @@ def test_the_least_margin_is_of_the_two_runs_together() -> None:
     simulation, found = on(28.0)
     margins = []
     for run in (simulation.night, simulation.day):
-        for k, at in enumerate(run.clock):
+        for k, at in list(enumerate(run.clock))[4::5]:
             surface, wet = float(run.series.coldest[0, 0, k]), float(run.series.humidity[0, 0, k])
             margins.append((surface - dew_point(wet, float(run.forcing.pressure[0])), float(at)))
     assert (found.margin, found.at) == pytest.approx(min(margins))
     assert found.surface - found.dew_point == pytest.approx(found.margin)
-    assert found.wet == pytest.approx(60.0 * sum(margin < 0.0 for margin, _ in margins))
+    assert found.wet == pytest.approx(300.0 * sum(margin < 0.0 for margin, _ in margins))
 
 
 def test_humidity_is_that_of_the_air_cooled_to_the_surface() -> None:
@@ -45,7 +45,7 @@ def test_humidity_is_that_of_the_air_cooled_to_the_surface() -> None:
     shares = [
         relative_humidity(float(surface), float(wet), float(run.forcing.pressure[0]))
         for run in (simulation.night, simulation.day)
-        for surface, wet in zip(run.series.coldest[0, 0], run.series.humidity[0, 0], strict=True)
+        for surface, wet in zip(run.series.coldest[0, 0, 4::5], run.series.humidity[0, 0, 4::5], strict=True)
     ]
     assert found.humidity == pytest.approx(np.mean(shares))
     assert found.highest_humidity == pytest.approx(max(shares))

@@ -19,6 +19,10 @@ MOULD = 0.8
 """Relative humidity at a surface over which mould grows if it lasts (ISO 13788, mean of a month)."""
 
 
+EVERY = 300.0
+"""s between the moments looked at; a wall is slower than that."""
+
+
 @dataclass(frozen=True)
 class SurfaceDew:
     """The coldest inside surface of a cabin against its air."""
@@ -34,13 +38,15 @@ class SurfaceDew:
 
 
 def dew(specification: Specification, simulation: Simulation) -> tuple[SurfaceDew, ...]:
-    """Every cabin, from the start of the night to the start of the next."""
+    """Every cabin, from the start of the night to the start of the next, looked at every `EVERY` s."""
     runs = (simulation.night, simulation.day)
-    clock = np.concatenate([run.clock for run in runs])
-    coldest = np.concatenate([run.series.coldest[0] for run in runs], axis=1)
-    wetness = np.concatenate([run.series.humidity[0] for run in runs], axis=1)
-    pressures = np.concatenate([np.full(run.clock.size, float(run.forcing.pressure[0])) for run in runs])
-    step = simulation.night.step
+    often = max(1, round(EVERY / simulation.night.step))
+    at = slice(often - 1, None, often)
+    clock = np.concatenate([run.clock[at] for run in runs])
+    coldest = np.concatenate([run.series.coldest[0, :, at] for run in runs], axis=1)
+    wetness = np.concatenate([run.series.humidity[0, :, at] for run in runs], axis=1)
+    pressures = np.concatenate([np.full(run.clock[at].size, float(run.forcing.pressure[0])) for run in runs])
+    step = often * simulation.night.step
     found = []
     for c in range(len(specification.cabins)):
         states = list(zip(coldest[c].tolist(), wetness[c].tolist(), pressures.tolist(), strict=True))
