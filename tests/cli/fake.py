@@ -22,6 +22,13 @@ from anchorwatt.assessment import (
     Verdict,
     Why,
 )
+from anchorwatt.sizing.air_quality import CabinAir
+from anchorwatt.sizing.comfort import ComfortHour
+from anchorwatt.sizing.condensate import Advice, CabinCondensate, Condensate
+from anchorwatt.sizing.dew import SurfaceDew
+from anchorwatt.sizing.ducts import DuctRun, HandlerAir
+from anchorwatt.sizing.refrigerant import Measures, RefrigerantLimits
+from anchorwatt.sizing.seawater import SeawaterFlow
 
 HOUR = 3600.0
 NAN = math.nan
@@ -106,6 +113,21 @@ def finding(verdict: Verdict, question: str = "Does it hold?", value: float = 0.
     return Finding("some-rule", question, value, 0.2, "share", verdict, "the brief", "a larger bank")
 
 
+def comfort_hour(number: int, start: float) -> ComfortHour:
+    return ComfortHour(number, start, "asleep", 2.0, 24.6, 0.55, 25.2, 24.9, -0.4, 0.08, False)
+
+
+def handler_air(name: str) -> HandlerAir:
+    run = DuctRun(name, "berth", 0, 0.06, 0.058, -0.01, 2.9, 1.5, 18.0, True)
+    return HandlerAir(name, 0, 0.06, 0.06, 21.0, 55.0, 0.9, (run,))
+
+
+LIMITS = RefrigerantLimits(
+    "R-32", "A2L", 1.4, 30.0, 0, 12.0, 6.0, 0.117, 0.061, 0.063, 0.15, 0.83, 7.0, Measures.TWO, ("a leak detector",)
+)
+SEAWATER = SeawaterFlow(3.6e-4, 8700.0, 5.9, 1.4, 0.8, 36e3, 50e3, 13.0, 0.2, 29.0, 41.0)
+CONDENSATE = Condensate(6.0, 21.0, 4e-4, (CabinCondensate(0, 6.0, 21.0, 1.0),), 0.03)
+
 CAUTIONS = ("It advises; local codes and certified people decide.", "Lithium batteries can kill.")
 ESTIMATES = (
     Estimate("boat.waterline", "42 ft", "92 % of the length", "from memory"),
@@ -120,7 +142,9 @@ def assessment(**changes: Any) -> Assessment:
     headline = changes.pop("headline", answers())
     parts: dict[str, Any] = {
         "specification": SimpleNamespace(
-            name="Invented 12", brief=SimpleNamespace(night_start=21.0 * HOUR, hold=10.0 * HOUR, reserve=0.2)
+            name="Invented 12",
+            cabins=tuple(SimpleNamespace(name=one.name) for one in cabins),
+            brief=SimpleNamespace(night_start=21.0 * HOUR, hold=10.0 * HOUR, reserve=0.2),
         ),
         "weather_source": "invented weather",
         "headline": headline,
@@ -135,6 +159,14 @@ def assessment(**changes: Any) -> Assessment:
         "checks": (finding(Verdict.HOLDS), finding(Verdict.FAILS, "Is it dry enough?")),
         "estimates": ESTIMATES,
         "cautions": CAUTIONS,
+        "comfort": tuple(comfort_hour(0, (21.0 + hour) % 24.0 * HOUR) for hour in range(10)),
+        "cabin_air": (CabinAir(0, 2.0, 980e-6, 930e-6, 0.014, 0.007, (0.0117, 0.0093, 0.0063)),),
+        "condensate": CONDENSATE,
+        "drain_advice": (Advice("Let every drain fall.", "from memory"),),
+        "surface_dew": (SurfaceDew(0, 4.2, 5.0 * HOUR, 22.0, 17.8, 0.0, 0.6, 0.7),),
+        "handlers_air": (handler_air("owner's cabin"),),
+        "refrigerant": LIMITS,
+        "seawater": SEAWATER,
         "answer": lambda key: {one.key: one for one in headline}[key],
     }
     return cast(Assessment, SimpleNamespace(**{**parts, **changes}))

@@ -41,7 +41,7 @@ def test_the_answers_come_first_and_the_cautions_with_them(printed: Printed) -> 
 
 def test_what_fails_comes_first_with_its_remedy(printed: Printed) -> None:
     page = printed(screens.assessment(fake.assessment(), "si"))
-    assert page.index("fails  Is it dry enough?") < page.index("→ a larger bank") < page.index("holds  Does it")
+    assert page.index("fails  Is it dry enough?") < page.index("→ a larger bank") < page.index("1 hold: some-rule")
     assert page.count("→") == 1
 
 

@@ -26,7 +26,14 @@ from anchorwatt.design.specification import Doing, Estimate, Specification
 from anchorwatt.physics.engine import DIESEL_DENSITY
 from anchorwatt.simulation.forcing import recharge_stretch
 from anchorwatt.simulation.runs import Run, Simulation
+from anchorwatt.sizing.air_quality import CabinAir, cabin_air
+from anchorwatt.sizing.comfort import ComfortHour, comfort
+from anchorwatt.sizing.condensate import ADVICE, Advice, Condensate, condensed
+from anchorwatt.sizing.dew import SurfaceDew, dew
+from anchorwatt.sizing.ducts import HandlerAir, handlers_air
 from anchorwatt.sizing.mass import alternative_mass, cooling_mass
+from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
+from anchorwatt.sizing.seawater import SeawaterFlow, seawater_flow
 from anchorwatt.units import show
 
 CAUTIONS = (
@@ -52,6 +59,7 @@ class Assessment:
     """All answers of one design. Attributes are computed when first read and then kept."""
 
     cautions: tuple[str, ...] = CAUTIONS
+    drain_advice: tuple[Advice, ...] = ADVICE
 
     def __init__(self, design: Design) -> None:
         self.design = design
@@ -103,6 +111,41 @@ class Assessment:
     def cabins(self) -> tuple[CabinAnswer, ...]:
         """Load, and the night's warmest and dampest, cabin by cabin."""
         return cabin_answers(self.specification, self.simulation)
+
+    @cached_property
+    def comfort(self) -> tuple[ComfortHour, ...]:
+        """What people in each cabin feel, hour by hour of the night."""
+        return comfort(self.specification, self.simulation)
+
+    @cached_property
+    def cabin_air(self) -> tuple[CabinAir, ...]:
+        """Carbon dioxide and outdoor air where people are by night."""
+        return cabin_air(self.specification, self.simulation)
+
+    @cached_property
+    def condensate(self) -> Condensate:
+        """Water out of the coils."""
+        return condensed(self.specification, self.simulation)
+
+    @cached_property
+    def surface_dew(self) -> tuple[SurfaceDew, ...]:
+        """How near the coldest inside surface of each cabin comes to dew."""
+        return dew(self.specification, self.simulation)
+
+    @cached_property
+    def handlers_air(self) -> tuple[HandlerAir, ...]:
+        """Ducts, grilles and fans of the shared plant."""
+        return handlers_air(self.specification)
+
+    @cached_property
+    def refrigerant(self) -> RefrigerantLimits | None:
+        """The charge against the limits of the smallest occupied cabin; None when the plant reaches none."""
+        return refrigerant_limits(self.specification)
+
+    @cached_property
+    def seawater(self) -> SeawaterFlow:
+        """The seawater circuit at full load."""
+        return seawater_flow(self.specification)
 
     @cached_property
     def night(self) -> Table:

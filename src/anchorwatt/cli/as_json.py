@@ -7,6 +7,7 @@ import math
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from anchorwatt.cli.air_and_water_json import night_air
 from anchorwatt.cli.keys import figure, in_unit
 from anchorwatt.cli.select import hourly, worst_first
 from anchorwatt.units import DIMENSIONS, show_clock
@@ -57,7 +58,8 @@ def loads(assessment: Assessment) -> Plain:
 
 def night(assessment: Assessment) -> Plain:
     """What `night` shows, minute by minute."""
-    return {**_night(assessment, range(len(assessment.night.clock))), "cautions": list(assessment.cautions)}
+    rows = range(len(assessment.night.clock))
+    return {**_night(assessment, rows), **night_air(assessment), "cautions": list(assessment.cautions)}
 
 
 def recharge(assessment: Assessment) -> Plain:

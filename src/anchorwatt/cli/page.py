@@ -38,7 +38,7 @@ class Paragraph:
     words: str
 
     def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
-        yield Text("\n".join(textwrap.wrap(self.words, options.max_width)))
+        yield Text("\n".join(textwrap.wrap(self.words, options.max_width, break_on_hyphens=False)))
 
 
 def unbroken(words: str) -> str:

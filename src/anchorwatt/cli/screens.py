@@ -11,6 +11,7 @@ from rich.console import Group, RenderableType
 from rich.text import Text
 
 from anchorwatt.checks.finding import Finding, Verdict
+from anchorwatt.cli import air_and_water
 from anchorwatt.cli.page import Paragraph, figures, section, table, unbroken
 from anchorwatt.cli.select import by_place, hourly, some_rows, worst_first
 from anchorwatt.cli.tabular import heading_unit, reading
@@ -56,7 +57,7 @@ def assessment(assessment: Assessment, system: System) -> RenderableType:
     return Group(
         _about(assessment),
         section("Answers", _answers(assessment, system), Text(assessment.cautions[0], style="italic")),
-        section("Checks so far, worst first", _checks(assessment, system)),
+        section("Checks so far, worst first", *_checks(assessment, system)),
         section("Cabins", _cabins(assessment, system)),
         section("Night, hour by hour", *_night_tables(assessment, system)),
         section("Recharge", *_recharge_story(assessment.recharge, system)),
@@ -96,6 +97,9 @@ def night(assessment: Assessment, system: System) -> RenderableType:
         _about(assessment),
         section("Answers", _answers(assessment, system, _OF_THE_NIGHT)),
         section("Hour by hour", *_night_tables(assessment, system)),
+        section("Comfort, hour by hour", *air_and_water.comfort(assessment, system)),
+        section("The air that people breathe", *air_and_water.breathed(assessment, system)),
+        section("Condensate and dew", *air_and_water.water(assessment, system)),
         _cautions(assessment),
     )
 
@@ -262,13 +266,23 @@ def _comparison(assessment: Assessment, system: System) -> list[RenderableType]:
     return [table(heads, ("<", ">", ">", ">", ">"), rows), *starts]
 
 
-def _checks(assessment: Assessment, system: System) -> RenderableType:
-    rows = []
+def _checks(assessment: Assessment, system: System) -> list[RenderableType]:
+    """What must be looked at in full; what holds by name."""
+    rows, hold = [], []
     for one in worst_first(assessment.checks):
+        if one.verdict is Verdict.HOLDS:
+            hold.append(one.id)
+            continue
         verdict = Text(one.verdict.value, style=_STYLES[one.verdict])
         found, limit = _found_and_limit(one, system)
         rows.append((verdict, _question(one), found, limit))
-    return table(("", "", "found", "limit"), ("<", "<", ">", ">"), rows, free=1)
+    parts: list[RenderableType] = []
+    if rows:
+        parts.append(table(("", "", "found", "limit"), ("<", "<", ">", ">"), rows, free=1))
+    if hold:
+        parts.append(Paragraph(f"{len(hold)} hold: {', '.join(hold)}."))
+        parts.append(Text("Each with its figures, its source and its remedy: --json or --csv."))
+    return parts
 
 
 def _found_and_limit(one: Finding, system: System) -> tuple[str, str]:

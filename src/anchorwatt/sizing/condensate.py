@@ -75,6 +75,21 @@ class Condensate:
     cabins: tuple[CabinCondensate, ...]
     drain_flow: float  # kg/s that one usual drain carries
 
+    @property
+    def night_volume(self) -> float:
+        """m³ in the night."""
+        return self.night / WATER_DENSITY
+
+    @property
+    def day_volume(self) -> float:
+        """m³ in 24 hours."""
+        return self.day / WATER_DENSITY
+
+    @property
+    def peak_flow(self) -> float:
+        """m³/s in the wettest hour."""
+        return self.peak / WATER_DENSITY
+
 
 def water(run: Run) -> Floats:
     """kg/s out of each cabin's air through each step of a run, (C, T)."""
