@@ -13,7 +13,11 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment, assess
+    from anchorwatt.climate import weather_year
     from anchorwatt.design import Design, read, write
+    from anchorwatt.design.specification import Layer
+    from anchorwatt.simulation.enclosure import Enclosure, Face, Film, Gain, Shade, Window
+    from anchorwatt.simulation.ideal_loads import IdealLoads, ideal_loads
 
 __version__ = version("anchorwatt")
 
@@ -21,12 +25,39 @@ __version__ = version("anchorwatt")
 _ROOMS = {
     "Assessment": "assessment",
     "Design": "design",
+    "Enclosure": "simulation.enclosure",
+    "Face": "simulation.enclosure",
+    "Film": "simulation.enclosure",
+    "Gain": "simulation.enclosure",
+    "IdealLoads": "simulation.ideal_loads",
+    "Layer": "design.specification",
+    "Shade": "simulation.enclosure",
+    "Window": "simulation.enclosure",
     "assess": "assessment",
+    "ideal_loads": "simulation.ideal_loads",
     "read": "design",
+    "weather_year": "climate",
     "write": "design",
 }
 
-__all__ = ["Assessment", "Design", "__version__", "assess", "read", "write"]
+__all__ = [
+    "Assessment",
+    "Design",
+    "Enclosure",
+    "Face",
+    "Film",
+    "Gain",
+    "IdealLoads",
+    "Layer",
+    "Shade",
+    "Window",
+    "__version__",
+    "assess",
+    "ideal_loads",
+    "read",
+    "weather_year",
+    "write",
+]
 
 
 def __getattr__(name: str) -> Any:

@@ -1,4 +1,4 @@
-"""What the sun puts on one plane of the boat."""
+"""What the sun puts on one plane of a boat, or of a building."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from anchorwatt.climate.series import Weather
-from anchorwatt.climate.sun import sun_outside
+from anchorwatt.climate.sun import sun_outside_through
+from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.sun_and_sky import DIFFUSE_SEA_REFLECTANCE, fresnel_sea_reflectance
 
 Floats = NDArray[np.float64]
@@ -25,11 +26,15 @@ class PlaneIrradiance:
     """Sun on a plane at every instant of a table."""
 
     beam: Floats  # W/m2, direct sun
-    diffuse: Floats  # W/m2, from the sky (its bright patch round the sun too) and from the sea
+    diffuse: Floats  # W/m2, from the sky (its bright patch round the sun too) and from the sea or the ground
+    around_sun: Floats  # W/m2, the part of the diffuse that comes from the sun's bright patch
+    from_below: Floats  # W/m2, the part of the diffuse that sea or ground throws up
     cosine: Floats  # of the direct sun's angle of incidence; 0 when the sun is down or behind the plane
 
 
-def irradiance_on(weather: Weather, tilt: float, bearing: float | Floats) -> PlaneIrradiance:
+def irradiance_on(
+    weather: Weather, tilt: float, bearing: float | Floats, ground_reflectance: float | None = None
+) -> PlaneIrradiance:
     """Sun on a plane.
 
     The sky is Hay and Davies' (a bright patch that moves with the sun over an even dome): close to fuller
@@ -42,11 +47,20 @@ def irradiance_on(weather: Weather, tilt: float, bearing: float | Floats) -> Pla
     weather : the table
     tilt : rad between the plane's outward normal and straight up, 0 to π
     bearing : rad true of the outward normal; one for all instants, or one an instant
+    ground_reflectance : share of the sun on the level that land all round throws back evenly, 0.2 for grass and
+        worn paving; left out, the sea is all round
 
     Returns
     -------
     W/m2 and the cosine of incidence
+
+    Raises
+    ------
+    OutOfRange
+        Ground reflectance outside 0 to 1.
     """
+    if ground_reflectance is not None and not 0.0 <= ground_reflectance <= 1.0:
+        raise OutOfRange("the ground's reflectance lies between 0 and 1; found", ground_reflectance)
     from pvlib import irradiance
 
     elevation = weather.sun_elevation
@@ -56,7 +70,7 @@ def irradiance_on(weather: Weather, tilt: float, bearing: float | Floats) -> Pla
     cosine = irradiance.aoi_projection(slope, facing, zenith, np.degrees(weather.sun_azimuth))
     cosine = np.where(above, np.maximum(cosine, 0.0), 0.0)
     height = np.where(above, np.sin(elevation), 0.0)
-    outside = sun_outside(datetime.date(weather.year, weather.month, weather.day))
+    outside = sun_outside_through(datetime.date(weather.year, weather.month, weather.day), weather.time)
     sky = irradiance.haydavies(
         slope,
         facing,
@@ -64,13 +78,19 @@ def irradiance_on(weather: Weather, tilt: float, bearing: float | Floats) -> Pla
         weather.direct_normal,
         outside,
         projection_ratio=cosine / np.maximum(height, LOWEST_HEIGHT),
+        return_components=True,
     )
-    upward = (
-        weather.direct_normal * height * beam_reflectance(zenith) + weather.diffuse_horizontal * DIFFUSE_SEA_REFLECTANCE
-    )
+    if ground_reflectance is None:
+        mirrored = weather.direct_normal * height * beam_reflectance(zenith)
+        upward = mirrored + weather.diffuse_horizontal * DIFFUSE_SEA_REFLECTANCE
+    else:
+        upward = ground_reflectance * (weather.direct_normal * height + weather.diffuse_horizontal)
+    from_below = upward * 0.5 * (1.0 - math.cos(tilt))
     return PlaneIrradiance(
         beam=weather.direct_normal * cosine,
-        diffuse=sky + upward * 0.5 * (1.0 - math.cos(tilt)),
+        diffuse=sky["poa_sky_diffuse"] + from_below,
+        around_sun=sky["poa_circumsolar"],
+        from_below=from_below,
         cosine=cosine,
     )
 

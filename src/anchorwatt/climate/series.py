@@ -13,7 +13,7 @@ from anchorwatt.climate import design_day, spreading
 from anchorwatt.climate.night import night_means
 from anchorwatt.climate.sea import sea_temperature
 from anchorwatt.climate.station import HourTable, read_station
-from anchorwatt.climate.sun import beam_shape, level_shape, sun_outside, sun_path
+from anchorwatt.climate.sun import GRID, beam_shape, level_shape, sun_outside, sun_path
 from anchorwatt.design.specification import DesignDay, Place
 from anchorwatt.errors import BadWeather, OutOfRange
 from anchorwatt.physics.cloud import cloudy_sky_temperature
@@ -42,6 +42,18 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Detail:
+    """How closely sun and humidity are followed between a file's hours."""
+
+    sun_grid: float  # s between the sun's positions that are computed in full
+    points: int  # in an hour, at which the sun's share is held
+    derived_step: float  # s between the instants at which humidity and sky are worked out
+
+
+FINE = Detail(GRID, spreading.POINTS, DERIVED_STEP)
 
 
 @dataclass(frozen=True, eq=False)
@@ -170,7 +182,7 @@ def of_design_day(place: Place, day: DesignDay, time: Floats, step: float) -> We
     )
 
 
-def of_station(place: Place, table: HourTable, time: Floats, step: float) -> Weather:
+def of_station(place: Place, table: HourTable, time: Floats, step: float, detail: Detail = FINE) -> Weather:
     """The table of days out of a weather file."""
     latitude = table.latitude if math.isnan(place.latitude) else place.latitude
     longitude = table.longitude if math.isnan(place.longitude) else place.longitude
@@ -185,7 +197,7 @@ def of_station(place: Place, table: HourTable, time: Floats, step: float) -> Wea
             f"hours from {date_text(table, 0)} to {date_text(table, len(table) - 1)}",
             f"a file that holds the days asked for round {date_text(table, midnight)}",
         )
-    date = datetime.date(int(table.year[midnight]), int(table.month[midnight]), int(table.day[midnight]))
+    date = table.date_of(midnight)
     first = (int(rows[0]) - midnight + shift) * HOUR  # s, start of the first interval
     rows = rows % len(table)
     ends = first + HOUR * (np.arange(len(rows)) + 1.0)
@@ -206,9 +218,10 @@ def of_station(place: Place, table: HourTable, time: Floats, step: float) -> Wea
         float(pressure.mean()),
         AIR_FOR_REFRACTION,
         table.elevation,
+        detail.sun_grid,
     )
     elevation, azimuth = path.at(time)
-    within, _ = path.at(spreading.points_within(first, len(rows)))
+    within, _ = path.at(spreading.points_within(first, len(rows), detail.points))
     beam = spreading.spread(known(table, "direct_normal", rows), first, beam_shape(within), time, beam_shape(elevation))
     diffuse = spreading.spread(
         known(table, "diffuse_horizontal", rows), first, level_shape(within), time, level_shape(elevation)
@@ -224,7 +237,7 @@ def of_station(place: Place, table: HourTable, time: Floats, step: float) -> Wea
     cover = table.opaque_cover[rows]
     infrared = np.interp(time, ends - 0.5 * HOUR, table.sky_infrared[rows])
     humidity, sky = humidity_and_sky(
-        time, dry_bulb, dew_point, pressure, np.interp(time, ends, np.nan_to_num(cover)), infrared
+        time, dry_bulb, dew_point, pressure, np.interp(time, ends, np.nan_to_num(cover)), infrared, detail.derived_step
     )
     return Weather(
         place_name=table.place_name,
@@ -311,10 +324,16 @@ def nearest_end(time: Floats, first_end: float, count: int) -> NDArray[np.int64]
 
 
 def humidity_and_sky(
-    time: Floats, dry_bulb: Floats, dew_point: Floats, pressure: Floats, cover: Floats, infrared: Floats
+    time: Floats,
+    dry_bulb: Floats,
+    dew_point: Floats,
+    pressure: Floats,
+    cover: Floats,
+    infrared: Floats,
+    derived_step: float = DERIVED_STEP,
 ) -> tuple[Floats, Floats]:
     """Humidity ratio and sky temperature, °C; the sky from its infrared where that is known."""
-    nodes = np.linspace(time[0], time[-1], 1 + max(1, math.ceil((time[-1] - time[0]) / DERIVED_STEP)))
+    nodes = np.linspace(time[0], time[-1], 1 + max(1, math.ceil((time[-1] - time[0]) / derived_step)))
     air, dew, press, clouds = (np.interp(nodes, time, each).tolist() for each in (dry_bulb, dew_point, pressure, cover))
     ratio = [humidity_ratio_from_dew_point(d, p) for d, p in zip(dew, press, strict=True)]
     sky = [cloudy_sky_temperature(sky_temperature(a, d), a, c) for a, d, c in zip(air, dew, clouds, strict=True)]

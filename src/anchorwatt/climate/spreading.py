@@ -23,8 +23,8 @@ HOUR = 3600.0
 POINTS = 30
 """Points in an hour at which the share is held."""
 
-PASSES = 60
-"""Rounds of smoothing. About two for each point lets an hour's value spread over the hour."""
+PASSES_A_POINT = 2
+"""Rounds of smoothing for each point of an hour. About two let an hour's value spread over the hour."""
 
 TRUSTED = 0.5
 """Share of an hour that must be lit before its clear-sky share says anything about its neighbours."""
@@ -45,9 +45,9 @@ class Spread:
     lost: float  # share of the energy that fell in hours without sun, where it cannot be put
 
 
-def points_within(first: float, hours: int) -> Floats:
-    """The instants of (hours, POINTS) at the middle of equal parts of each hour, s."""
-    offsets = (np.arange(POINTS) + 0.5) * (HOUR / POINTS)
+def points_within(first: float, hours: int, points: int = POINTS) -> Floats:
+    """The instants of (hours, points) at the middle of equal parts of each hour, s."""
+    offsets = (np.arange(points) + 0.5) * (HOUR / points)
     return first + HOUR * np.arange(hours)[:, None] + offsets
 
 
@@ -71,7 +71,7 @@ def spread(means: Floats, first: float, within: Floats, time: Floats, shape: Flo
     lost = float(means[~lit].sum()) / total if total > 0.0 else 0.0
     if not trusted.any():
         return Spread(np.zeros_like(time), lost)
-    points = points_within(first, len(means))
+    points = points_within(first, len(means), within.shape[1])
     share = smooth_share(means, within, trusted)
     placed = (share * within).mean(axis=1)
     factor = np.where(placed > 0.0, means / np.where(placed > 0.0, placed, 1.0), 0.0)
@@ -85,19 +85,31 @@ def spread(means: Floats, first: float, within: Floats, time: Floats, shape: Flo
 
 def smooth_share(means: Floats, within: Floats, trusted: NDArray[np.bool_]) -> Floats:
     """Clear-sky share at the points of each hour, smooth, with the hours' means all but kept."""
-    hours = np.arange(len(means))
-    steady = means[trusted] / within.mean(axis=1)[trusted]
-    # Dark hours and slivers of sun take the share of the nearest trusted hour, so that night leaves no mark.
-    nearest = np.abs(hours[:, None] - hours[trusted][None, :]).argmin(axis=1)
-    share = np.repeat(steady[nearest], POINTS)
-    target, weight = means[trusted], within[trusted]
+    count, points = within.shape
+    rows = np.flatnonzero(trusted)
+    target, weight = means[rows], within[rows]
     mean_weight = weight.mean(axis=1)
-    hold = np.repeat(trusted, POINTS)
-    for _ in range(PASSES):
-        padded = np.concatenate((share[:1], share, share[-1:]))
-        share = (padded[:-2] + padded[1:-1] + padded[2:]) / 3.0
-        kept = share[hold].reshape(-1, POINTS)
-        kept += ((target - (kept * weight).mean(axis=1)) / mean_weight)[:, None]
+    # Dark hours and slivers of sun take the share of the nearest trusted hour, so that night leaves no mark.
+    padded = np.empty(count * points + 2)
+    padded[1:-1] = np.repeat((target / mean_weight)[nearest(rows, count)], points)
+    share = np.empty((count, points))
+    flat = share.reshape(-1)
+    for _ in range(PASSES_A_POINT * points):
+        padded[0], padded[-1] = padded[1], padded[-2]
+        np.add(padded[:-2], padded[1:-1], out=flat)
+        flat += padded[2:]
+        flat /= 3.0
+        kept = share[rows]
+        kept += ((target - np.einsum("ij,ij->i", kept, weight) / points) / mean_weight)[:, None]
         # A share is never quite 0, so that the factor that closes the balance finds something to scale.
-        share[hold] = np.maximum(kept, 1e-9).ravel()
-    return np.asarray(np.maximum(share, 1e-9).reshape(within.shape), dtype=np.float64)
+        share[rows] = np.maximum(kept, 1e-9, out=kept)
+        padded[1:-1] = flat
+    return np.maximum(share, 1e-9)
+
+
+def nearest(rows: NDArray[np.int64], count: int) -> NDArray[np.int64]:
+    """Which of the rising `rows` is nearest to each of `count` rows, the earlier of two that are as near."""
+    row = np.arange(count)
+    after = np.clip(np.searchsorted(rows, row), 0, len(rows) - 1)
+    before = np.maximum(after - 1, 0)
+    return np.where(np.abs(row - rows[before]) <= np.abs(rows[after] - row), before, after)

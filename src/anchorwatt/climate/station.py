@@ -7,6 +7,7 @@ therefore holds hours by the interval they cover, and `dry_bulb` and its like be
 
 from __future__ import annotations
 
+import datetime
 import functools
 from dataclasses import dataclass
 from pathlib import Path
@@ -63,6 +64,10 @@ class HourTable:
             (self.month[0], self.day[0]) in next_dates(int(self.month[-1]), int(self.day[-1]), int(self.hour[-1]))
         )
         return len(self) in HOURS_OF_A_YEAR and ends_where_it_began
+
+    def date_of(self, row: int) -> datetime.date:
+        """The day of a row."""
+        return datetime.date(int(self.year[row]), int(self.month[row]), int(self.day[row]))
 
     def problem(self, row: int | None, key: str, found: str, allowed: str) -> BadWeather:
         """The error that points at a row of the file."""

@@ -2,8 +2,8 @@
 
 pvlib's NREL solar position algorithm (its numpy form, ``nrel_numpy``) runs on a ten-minute grid; between the
 grid's points the sun's direction follows a cubic through its three components. That keeps the algorithm's
-own accuracy (the difference is below 0.000001°) at a tenth of the cost. Refraction is added afterwards, where
-it belongs to the instant, since it changes fast near the horizon.
+own accuracy (the difference is below 0.000001°) at a tenth of the cost; a whole year's grid is wider.
+Refraction is added afterwards, where it belongs to the instant, since it changes fast near the horizon.
 """
 
 from __future__ import annotations
@@ -20,6 +20,8 @@ Floats = NDArray[np.float64]
 
 GRID = 600.0
 """s between the positions that are computed in full."""
+
+DAYS_OF_A_YEAR = 365
 
 REFRACTION_AT_HORIZON = 0.5667
 """° by which the air lifts the sun at the horizon (NREL/TP-560-34302, section 3.11)."""
@@ -55,6 +57,7 @@ def sun_path(
     pressure: float,
     temperature: float,
     elevation: float,
+    spacing: float = GRID,
 ) -> SunPath:
     """The sun's path over a place.
 
@@ -67,13 +70,14 @@ def sun_path(
     pressure : Pa, for the refraction
     temperature : °C, for the refraction
     elevation : m above the sea
+    spacing : s between the positions that are computed in full
     """
     import pandas as pd
     from pvlib import solarposition
     from scipy.interpolate import CubicSpline
 
     # Two points beyond each end keep the cubic's ends away from the instants that are asked for.
-    grid = np.arange(np.floor(begin / GRID) - 2.0, np.ceil(end / GRID) + 3.0) * GRID
+    grid = np.arange(np.floor(begin / spacing) - 2.0, np.ceil(end / spacing) + 3.0) * spacing
     midnight = np.datetime64(date.isoformat(), "us")
     universal = midnight + np.round((grid - hours_east * 3600.0) * 1e6).astype("timedelta64[us]")
     position = solarposition.get_solarposition(
@@ -97,6 +101,16 @@ def sun_outside(date: datetime.date) -> float:
     from pvlib.irradiance import get_extra_radiation
 
     return float(get_extra_radiation(date.timetuple().tm_yday))
+
+
+def sun_outside_through(date: datetime.date, time: Floats) -> Floats:
+    """The sun at right angles outside the air at every instant, W/m2; time is s after the midnight before `date`."""
+    from pvlib.irradiance import get_extra_radiation
+
+    first = date.timetuple().tm_yday
+    days = np.floor(np.asarray(time) / 86_400.0).astype(np.int64)
+    day, instant = np.unique(days, return_inverse=True)
+    return np.asarray(get_extra_radiation((first - 1 + day) % DAYS_OF_A_YEAR + 1), dtype=np.float64)[instant]
 
 
 def beam_shape(elevation: Floats) -> Floats:
