@@ -93,10 +93,29 @@ def test_every_estimate_has_its_rule(starter: str) -> None:
     assert all(e.key and e.value and e.rule and e.source for e in estimates)
 
 
-def test_self_contained_units_use_more() -> None:
-    shared, units = assessed("trawler-14m").comparisons
-    assert units.night_energy > shared.night_energy
-    assert units.peak_plant_power > shared.peak_plant_power
+@pytest.mark.parametrize("starter", STARTERS)
+def test_the_other_plants_use_more(starter: str) -> None:
+    shared, *others = assessed(starter).comparisons
+    assert [other.plant for other in others] == ["chilled water", "self-contained units"]
+    for other in others:
+        assert other.night_energy > shared.night_energy
+        assert other.peak_plant_power > shared.peak_plant_power
+    for one in (shared, *others):
+        assert 0.0 < one.warmest < 5.0
+        assert 0.4 < one.dampest < 1.0
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_the_peak_lands_near_the_rule_or_says_why_not(starter: str) -> None:
+    """Common practice, no source: 14 Btu/h per ft³. Below that, covers, build and a hot boat tell why."""
+    story = assessed(starter).load_story
+    assert story is not None
+    if story.below:
+        assert story.peak < story.uncovered < story.bare
+        assert story.peak < story.single_skin < story.bare
+        assert story.peak < story.pull_down
+    else:
+        assert story.near
 
 
 def test_an_unknown_answer_or_column_is_told() -> None:

@@ -22,13 +22,18 @@ from anchorwatt.assessment import (
     Verdict,
     Why,
 )
+from anchorwatt.assessment.gains import CAUSES, DRY_CAUSES, BoatGains, CabinGains
+from anchorwatt.assessment.load_story import LoadStory
+from anchorwatt.assessment.plant import PlantMap, PlantPoint
 from anchorwatt.sizing.air_quality import CabinAir
 from anchorwatt.sizing.comfort import ComfortHour
 from anchorwatt.sizing.condensate import Advice, CabinCondensate, Condensate
 from anchorwatt.sizing.dew import SurfaceDew
 from anchorwatt.sizing.ducts import DuctRun, HandlerAir
 from anchorwatt.sizing.refrigerant import Measures, RefrigerantLimits
+from anchorwatt.sizing.rules_of_thumb import RuleOfThumb, RulesOfThumb
 from anchorwatt.sizing.seawater import SeawaterFlow
+from anchorwatt.sizing.selection import HandlerChoice, Selection, UnitChoice
 
 HOUR = 3600.0
 NAN = math.nan
@@ -128,6 +133,54 @@ LIMITS = RefrigerantLimits(
 SEAWATER = SeawaterFlow(3.6e-4, 8700.0, 5.9, 1.4, 0.8, 36e3, 50e3, 13.0, 0.2, 29.0, 41.0)
 CONDENSATE = Condensate(6.0, 21.0, 4e-4, (CabinCondensate(0, 6.0, 21.0, 1.0),), 0.03)
 
+
+def gains(cabins: int = 2) -> BoatGains:
+    hours = np.arange(24, dtype=np.float64)
+    hump = np.clip(np.sin((hours - 6.0) / 12.0 * np.pi), 0.0, None)
+    rows = []
+    for cabin in range(cabins):
+        values = [400.0 * hump + 10.0 * number for number in range(len(CAUSES))]
+        values[6] = 150.0 * hump - 120.0
+        dry, moist = values[: len(DRY_CAUSES)], values[len(DRY_CAUSES) :]
+        zero = np.zeros(24)
+        rows.append(
+            CabinGains(
+                cabin,
+                tuple(zip(CAUSES, values, strict=True)),
+                sum(dry, zero),
+                sum(moist, zero),
+                zero + 25.0,
+                zero + 0.01,
+            )
+        )
+    return BoatGains(tuple(rows))
+
+
+SELECTION = Selection(
+    (
+        HandlerChoice(0, 1400.0, 1758.0, "air handler 6 kBtu/h", 1758.0, 2100.0, 2150.0),
+        HandlerChoice(1, 99e3, 1758.0, "", NAN, 2100.0, NAN),
+    ),
+    UnitChoice(2900.0, 29.4, "variable-speed 24 kBtu/h", 6500.0, "variable-speed 12 kBtu/h", 3200.0),
+    1.5,
+    NAN,
+)
+RULES = RulesOfThumb((RuleOfThumb(0, 1600.0, 1900.0, 2100.0), RuleOfThumb(1, 900.0, 1100.0, 1500.0)), 9000.0, 3600.0)
+STORY = LoadStory(
+    2900.0, RULES, 3600.0, 8800.0, 2.0 * HOUR, (("sun through glass", 0.4), ("people", 0.2)), 4100.0, 4700.0, 2.8 * HOUR
+)
+
+
+def plant_map() -> PlantMap:
+    points = [
+        PlantPoint(sea, share, 7000.0 * share - 30.0 * sea, 5.0, 200.0 + 1300.0 * share, 350.0 + 1400.0 * share, 1.0)
+        for share in (1.0, 0.5, 0.25)
+        for sea in (10.0, 20.0, 30.0)
+    ]
+    heating = [PlantPoint(sea, 1.0, 6000.0 + 100.0 * sea, 45.0, 1900.0, 2300.0, 1.0) for sea in (4.0, 12.0)]
+    return PlantMap("variable-speed 24 kBtu/h", "R-410A", tuple(points), tuple(heating))
+
+
 CAUTIONS = ("It advises; local codes and certified people decide.", "Lithium batteries can kill.")
 ESTIMATES = (
     Estimate("boat.waterline", "42 ft", "92 % of the length", "from memory"),
@@ -153,8 +206,8 @@ def assessment(**changes: Any) -> Assessment:
         "day": night(tuple(one.name for one in cabins), hours=14.0),
         "recharge": recharge(),
         "comparisons": (
-            Comparison("shared variable-speed plant", 32.4e6, 1480.0, "starts softly", 0.36, 99.0),
-            Comparison("self-contained units", 61.2e6, 2300.0, "starts hard", 0.05, 150.0),
+            Comparison("shared variable-speed plant", 32.4e6, 1480.0, "starts softly", 0.36, 99.0, 0.6, 0.61),
+            Comparison("self-contained units", 61.2e6, 2300.0, "starts hard", 0.05, 150.0, 1.1, 0.66),
         ),
         "checks": (finding(Verdict.HOLDS), finding(Verdict.FAILS, "Is it dry enough?")),
         "estimates": ESTIMATES,
@@ -167,6 +220,10 @@ def assessment(**changes: Any) -> Assessment:
         "handlers_air": (handler_air("owner's cabin"),),
         "refrigerant": LIMITS,
         "seawater": SEAWATER,
+        "gains": gains(),
+        "selection": SELECTION,
+        "load_story": STORY,
+        "plant": plant_map(),
         "answer": lambda key: {one.key: one for one in headline}[key],
     }
     return cast(Assessment, SimpleNamespace(**{**parts, **changes}))

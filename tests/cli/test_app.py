@@ -92,7 +92,7 @@ def test_what_was_written_is_said_beside_the_data(assessed: tuple[Result, Path])
     assert "wrote" not in assessed[0].stdout
 
 
-@pytest.mark.parametrize("command", ["assess", "loads", "night", "recharge"])
+@pytest.mark.parametrize("command", ["assess", "loads", "plant", "night", "recharge"])
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_pages_fit_and_caution(run: Run, trawler: Path, command: str, units: str) -> None:
     found = run(command, trawler, "--units", units)
@@ -104,7 +104,7 @@ def test_pages_fit_and_caution(run: Run, trawler: Path, command: str, units: str
     assert ("°F" in ours) == (units == "us")
 
 
-@pytest.mark.parametrize("command", ["loads", "night", "recharge"])
+@pytest.mark.parametrize("command", ["loads", "plant", "night", "recharge"])
 def test_json_and_csv_of_the_other_commands(run: Run, trawler: Path, tmp_path: Path, command: str) -> None:
     found = run(command, trawler, "--json", "--csv", tmp_path)
     assert found.exit_code == 0, found.output

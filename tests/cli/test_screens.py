@@ -8,7 +8,7 @@ from rich.console import RenderableType
 from tests.cli import fake
 
 from anchorwatt.assessment import Verdict
-from anchorwatt.cli import screens
+from anchorwatt.cli import loads, plant, screens
 from anchorwatt.cli.page import show
 from anchorwatt.errors import AnchorwattError
 
@@ -28,7 +28,7 @@ def printed(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch)
 
 def test_every_page_fits_80_columns(printed: Printed) -> None:
     many = fake.assessment(cabins=tuple(fake.cabin(f"a cabin with a long name {n}") for n in range(8)))
-    for page in (screens.assessment, screens.loads, screens.night, screens.recharge):
+    for page in (screens.assessment, loads.screen, plant.screen, screens.night, screens.recharge):
         assert max(len(line) for line in printed(page(many, "us")).splitlines()) <= 80
     assert max(len(line) for line in printed(screens.estimates(many)).splitlines()) <= 80
 
@@ -92,11 +92,12 @@ def test_the_hours_of_the_night_are_whole(printed: Printed) -> None:
 
 
 def test_loads_show_what_goes_out_with_a_minus(printed: Printed) -> None:
-    assert "−12" in printed(screens.loads(fake.assessment(), "si"))
+    assert "−20" in printed(loads.screen(fake.assessment(), "si"))
 
 
 def test_a_boat_without_cooled_cabins_says_so(printed: Printed) -> None:
-    page = printed(screens.loads(fake.assessment(cabins=(fake.cabin("saloon", math.nan),)), "si"))
+    never = fake.assessment(cabins=(fake.cabin("saloon", math.nan),), gains=fake.gains(0), load_story=None)
+    page = printed(loads.screen(never, "si"))
     assert "No cabin of this design is ever cooled." in page
 
 

@@ -2,40 +2,15 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from itertools import combinations
-from xml.etree import ElementTree
 
 import pytest
 from tests.cli import fake
+from tests.drawings.pictures import NAMESPACE, assert_words_are_free, drawn, words
 
 from anchorwatt.assessment import Assessment
 from anchorwatt.drawings import night_picture
-from anchorwatt.drawings.lettering import text_width
 
-NAMESPACE = {"svg": "http://www.w3.org/2000/svg"}
 HOUR = 3600.0
-Box = tuple[str, float, float, float, float]
-
-
-def drawn(picture: str) -> ElementTree.Element:
-    return ElementTree.fromstring(picture)
-
-
-def words(picture: str) -> list[str]:
-    return [text.text or "" for text in drawn(picture).findall("svg:text", NAMESPACE)]
-
-
-def boxes(picture: str) -> list[Box]:
-    """The words of the picture with left, top, right and bottom of what they cover."""
-    found = []
-    for text in drawn(picture).findall("svg:text", NAMESPACE):
-        size, content = float(text.get("font-size", "0")), text.text or ""
-        width = text_width(content, size, text.get("font-weight") == "bold")
-        x, y = float(text.get("x", "0")), float(text.get("y", "0"))
-        left = x - width * {"middle": 0.5, "end": 1.0}.get(text.get("text-anchor", ""), 0.0)
-        found.append((content, left, y - 0.72 * size, left + width, y + 0.2 * size))
-    return found
-
 
 MANY = fake.assessment(cabins=tuple(fake.cabin(f"cabin {n} with a name") for n in range(8)))
 CROWD = fake.assessment(cabins=tuple(fake.cabin(f"cabin {n}") for n in range(30)))
@@ -50,16 +25,7 @@ PLAIN = fake.assessment()
 )
 @pytest.mark.parametrize("system", ["si", "us"])
 def test_no_words_lie_over_others_or_outside(assessment: Assessment, system: str) -> None:
-    picture = night_picture(assessment, "us" if system == "us" else "si")
-    root = drawn(picture)
-    width, height = float(root.get("width", "0")), float(root.get("height", "0"))
-    for content, left, top, right, bottom in boxes(picture):
-        assert left >= 0, content
-        assert right <= width, content
-        assert top >= 0, content
-        assert bottom <= height, content
-    for (one, a, b, c, d), (other, e, f, g, h) in combinations(boxes(picture), 2):
-        assert c <= e or g <= a or d <= f or h <= b, f"{one!r} over {other!r}"
+    assert_words_are_free(night_picture(assessment, "us" if system == "us" else "si"))
 
 
 def test_the_title_states_that_the_bank_holds() -> None:

@@ -8,7 +8,10 @@ from functools import cached_property
 import numpy as np
 
 from anchorwatt.assessment.cabins import cabin_answers
+from anchorwatt.assessment.gains import BoatGains, boat_gains
 from anchorwatt.assessment.headline import headline
+from anchorwatt.assessment.load_story import LoadStory, load_story
+from anchorwatt.assessment.plant import PlantMap, plant_points
 from anchorwatt.assessment.records import (
     Answer,
     CabinAnswer,
@@ -31,9 +34,10 @@ from anchorwatt.sizing.comfort import ComfortHour, comfort
 from anchorwatt.sizing.condensate import ADVICE, Advice, Condensate, condensed
 from anchorwatt.sizing.dew import SurfaceDew, dew
 from anchorwatt.sizing.ducts import HandlerAir, handlers_air
-from anchorwatt.sizing.mass import alternative_mass, cooling_mass
+from anchorwatt.sizing.mass import alternative_mass, chilled_mass, cooling_mass
 from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
 from anchorwatt.sizing.seawater import SeawaterFlow, seawater_flow
+from anchorwatt.sizing.selection import CabinPeak, Selection, select
 from anchorwatt.units import show
 
 CAUTIONS = (
@@ -110,7 +114,7 @@ class Assessment:
     @cached_property
     def cabins(self) -> tuple[CabinAnswer, ...]:
         """Load, and the night's warmest and dampest, cabin by cabin."""
-        return cabin_answers(self.specification, self.simulation)
+        return cabin_answers(self.specification, self.simulation, self.gains)
 
     @cached_property
     def comfort(self) -> tuple[ComfortHour, ...]:
@@ -183,8 +187,39 @@ class Assessment:
         )
 
     @cached_property
+    def gains(self) -> BoatGains:
+        """Where the load comes from: every cabin that is ever cooled, by cause and hour."""
+        return boat_gains(self.specification, self.simulation)
+
+    @cached_property
+    def load_story(self) -> LoadStory | None:
+        """The computed peak beside the trade's rules; None when nothing is ever cooled."""
+        return load_story(self.specification, self.simulation, self.gains)
+
+    @cached_property
+    def selection(self) -> Selection:
+        """Air handlers and condensing unit that the catalogue would give for the computed peaks."""
+        peaks = {
+            cabin.cabin: CabinPeak(
+                cabin.peak,
+                float(cabin.sensible[cabin.peak_hour]),
+                float(cabin.air[cabin.peak_hour]),
+                float(cabin.humidity[cabin.peak_hour]),
+            )
+            for cabin in self.gains.cabins
+        }
+        sea = float(np.max(self.simulation.weather.sea_temperature))
+        return select(self.specification.plant, peaks, self.gains.peak, sea)
+
+    @cached_property
+    def plant(self) -> PlantMap:
+        """What the shared plant gives and draws over the sea and the load."""
+        boat = self.simulation.boat
+        return plant_points(self.specification.plant, boat.plant, boat.heating)
+
+    @cached_property
     def comparisons(self) -> tuple[Comparison, ...]:
-        """The night on the shared plant and, where the design names them, on self-contained units."""
+        """The night on the shared plant and, where the design names them, on chilled water and self-contained units."""
         specification = self.specification
         rows = [
             _comparison(
@@ -194,6 +229,17 @@ class Assessment:
                 cooling_mass(specification),
             )
         ]
+        chilled = self.simulation.chilled_night
+        if chilled is not None and specification.chilled is not None:
+            rows.append(
+                _comparison(
+                    "chilled water",
+                    chilled,
+                    "its water pump runs all night"
+                    + ("" if specification.chilled.circuit.turn_down < 1.0 else ", its compressor starts and stops"),
+                    chilled_mass(specification),
+                )
+            )
         other = self.simulation.alternative_night
         if other is not None and specification.alternative is not None:
             ratio = max(unit.starting_ratio for unit in specification.alternative.units)
@@ -210,6 +256,9 @@ class Assessment:
 
 def _comparison(plant: str, run: Run, starting: str, mass: float) -> Comparison:
     interrupted = float(run.summary.unserved_energy[0]) > 0.0
+    points = run.forcing.set_point[0, :, 0]
+    cooled = ~np.isnan(points)
+    over = run.summary.highest_air[0] - points
     return Comparison(
         plant=plant,
         night_energy=float(run.summary.bank_out[0]),
@@ -217,6 +266,8 @@ def _comparison(plant: str, run: Run, starting: str, mass: float) -> Comparison:
         starting_current_note=f"{starting}; the night is interrupted" if interrupted else starting,
         charge_at_dawn=float(run.end.charge[0]),
         mass=mass,
+        warmest=float(np.max(over[cooled])) if cooled.any() else math.nan,
+        dampest=float(np.max(run.summary.highest_relative_humidity[0][cooled])) if cooled.any() else math.nan,
     )
 
 

@@ -120,6 +120,8 @@ class Comparison:
     starting_current_note: str
     charge_at_dawn: float  # share
     mass: float  # kg of the cooling plant
+    warmest: float  # K that the cabin worst off is over its set point at worst
+    dampest: float  # share, relative humidity of the dampest cooled cabin at worst
 
 
 __all__ = [

@@ -104,15 +104,27 @@ def assess(
 
 
 @app.command(short_help="Show where each cabin's heat comes from.")
-def loads(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
-    """Show each cabin's cooling load in its hottest hour, and what causes it."""
+def loads(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None, units: UnitsOption = Units.si) -> None:
+    """Show each cabin's cooling load by cause and hour, what would carry it, and what rules of thumb say."""
     with reported():
-        from anchorwatt.cli import as_json as plain
-        from anchorwatt.cli import screens
+        from anchorwatt.cli import loads as pages
 
+        checked_plot(plot)
         assessment = _assessed(file)
-        _write(assessment, csv, None, units, ("cabins",))
-        _show(plain.loads(assessment), as_json, lambda: screens.loads(assessment, units.value))
+        _write(assessment, csv, plot, units, ("cabins", "gains"), "gains_picture")
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show what the cooling plant gives and draws.")
+def plant(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None, units: UnitsOption = Units.si) -> None:
+    """Show what the plant gives and draws over seawater and load, its ducts, charge and pipes, and other plants."""
+    with reported():
+        from anchorwatt.cli import plant as pages
+
+        checked_plot(plot)
+        assessment = _assessed(file)
+        _write(assessment, csv, plot, units, ("plant", "comparison", "ducts"), "plant_picture")
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
 
 
 @app.command(short_help="Show the night hour by hour.")
@@ -177,16 +189,23 @@ def _assessed(file: Path) -> Assessment:
     return assessment
 
 
-def _write(assessment: Assessment, csv: Path | None, plot: Path | None, units: Units, tables: tuple[str, ...]) -> None:
-    """Write what was asked for as files, all or none."""
+def _write(
+    assessment: Assessment,
+    csv: Path | None,
+    plot: Path | None,
+    units: Units,
+    tables: tuple[str, ...],
+    picture: str = "night_picture",
+) -> None:
+    """Write what was asked for as files, all or none; `picture` names a drawing of the drawings room."""
     from anchorwatt.cli.as_csv import csv_files
     from anchorwatt.cli.files import write_all
 
     contents = {} if csv is None else csv_files(assessment, csv, tables)
     if plot is not None:
-        from anchorwatt.drawings import night_picture
+        from anchorwatt import drawings
 
-        contents[plot] = night_picture(assessment, units.value)
+        contents[plot] = getattr(drawings, picture)(assessment, units.value)
     write_all(contents)
     for path in contents:
         note(f"wrote {path}")

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from anchorwatt.cli import as_json
+from anchorwatt.cli import as_json, plant
 from anchorwatt.cli.keys import unit_of
 from anchorwatt.units import convert, show_clock
 
@@ -21,7 +21,7 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
 
     Parameters
     ----------
-    tables : of "assess", "cabins", "night", "day", "recharge"
+    tables : of "assess", "cabins", "gains", "plant", "comparison", "ducts", "night", "day", "recharge"
     """
     texts: dict[str, str] = {}
     for name in tables:
@@ -32,12 +32,38 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
                 texts[part] = _records(plain[part])
         elif name == "cabins":
             texts["cabins"] = _records([_flat(cabin) for cabin in as_json.loads(assessment)["cabins"]])
+        elif name == "gains":
+            texts["gains"] = _gains(assessment)
+        elif name == "plant":
+            texts["plant"] = _records(plant.plain(assessment)["cooling"])
+            texts["heating"] = _records(plant.plain(assessment)["heating"])
+        elif name == "comparison":
+            texts["comparison"] = _records(plant.plain(assessment)["comparison"])
+        elif name == "ducts":
+            handlers = plant.plain(assessment)["pipes"]["handlers"]
+            texts["ducts"] = _records([{"handler": one["name"], **out} for one in handlers for out in one["outlets"]])
         elif name == "recharge":
             if assessment.recharge is not None:
                 texts["recharge"] = _series(assessment.recharge.table)
         else:
             texts[name] = _series(assessment.night if name == "night" else assessment.day)
     return {folder / f"{name}.csv": text for name, text in texts.items()}
+
+
+def _gains(assessment: Assessment) -> str:
+    """A row a cabin and hour."""
+    names = [cabin.name for cabin in assessment.specification.cabins]
+    rows = [
+        {
+            "cabin": names[cabin.cabin],
+            "from": show_clock(3600.0 * hour),
+            **{f"gain_W.{cause}": float(f"{values[hour]:.6g}") for cause, values in cabin.causes},
+            "total_W": float(f"{cabin.total[hour]:.6g}"),
+        }
+        for cabin in assessment.gains.cabins
+        for hour in range(24)
+    ]
+    return _records(rows)
 
 
 def _flat(cabin: as_json.Plain) -> as_json.Plain:

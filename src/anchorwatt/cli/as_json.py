@@ -40,7 +40,7 @@ def assessment(assessment: Assessment, file: Path) -> Plain:
         "cabins": [_cabin(cabin) for cabin in assessment.cabins],
         "night": _night(assessment, hourly(assessment.night)),
         "recharge": _recharge(assessment.recharge),
-        "comparison": [_comparison(row) for row in assessment.comparisons],
+        "comparison": [comparison(row) for row in assessment.comparisons],
         "estimates": [_estimate(one) for one in assessment.estimates],
         "checks": [_finding(one) for one in worst_first(assessment.checks)],
         "cautions": list(assessment.cautions),
@@ -148,13 +148,15 @@ def _recharge(found: Recharge | None) -> Plain | None:
     }
 
 
-def _comparison(row: Comparison) -> Plain:
+def comparison(row: Comparison) -> Plain:
     return {
         "plant": row.plant,
         "night_energy_kWh": figure("night_energy_kWh", row.night_energy, "energy"),
         "charge_at_dawn_pct": figure("charge_at_dawn_pct", row.charge_at_dawn, "share"),
         "peak_plant_power_W": figure("peak_plant_power_W", row.peak_plant_power, "power"),
         "mass_kg": figure("mass_kg", row.mass, "mass"),
+        "warmest_over_set_point_K": in_unit(row.warmest, "K", "temperature difference"),
+        "highest_relative_humidity_pct": figure("_pct", row.dampest, "share"),
         "starting": row.starting_current_note,
     }
 

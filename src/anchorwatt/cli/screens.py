@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from difflib import get_close_matches
-from textwrap import wrap
 from typing import TYPE_CHECKING
 
 from rich.console import Group, RenderableType
@@ -55,15 +54,15 @@ def figure(value: float, dimension: str, system: System) -> str:
 def assessment(assessment: Assessment, system: System) -> RenderableType:
     """Everything on one page, what decides the job on top."""
     return Group(
-        _about(assessment),
+        about(assessment),
         section("Answers", _answers(assessment, system), Text(assessment.cautions[0], style="italic")),
         section("Checks so far, worst first", *_checks(assessment, system)),
-        section("Cabins", _cabins(assessment, system)),
+        section("Cabins", cabins(assessment, system)),
         section("Night, hour by hour", *_night_tables(assessment, system)),
         section("Recharge", *_recharge_story(assessment.recharge, system)),
-        section("Kinds of cooling plant, the same night", *_comparison(assessment, system)),
+        section("Kinds of cooling plant, the same night", *comparison(assessment, system)),
         section(_estimates_heading(assessment), *_estimates_in_short(assessment)),
-        _cautions(assessment),
+        cautions(assessment),
     )
 
 
@@ -73,44 +72,29 @@ def estimates(assessment: Assessment) -> RenderableType:
     for place, some in by_place(assessment.estimates).items():
         rows = [(key, one.value, f"{one.rule} ({one.source})") for key, one in some]
         parts.append(section(place, table(("", "", ""), ("<", ">", "<"), rows)))
-    return Group(_about(assessment), Text(_estimates_heading(assessment), style="bold"), Text(""), *parts)
-
-
-def loads(assessment: Assessment, system: System) -> RenderableType:
-    """Loads of the cabins that are cooled at some hour."""
-    unit = heading_unit("heat flow", system)
-    return Group(
-        _about(assessment),
-        section("Cooling load in each cabin's hottest hour", _cabins(assessment, system)),
-        section(
-            f"What causes the sensible load in that hour, {unit}",
-            _gains([cabin for cabin in assessment.cabins if cabin.gains], system),
-            Text("Below zero: heat goes out that way, or into walls, decks and neighbours."),
-        ),
-        _cautions(assessment),
-    )
+    return Group(about(assessment), Text(_estimates_heading(assessment), style="bold"), Text(""), *parts)
 
 
 def night(assessment: Assessment, system: System) -> RenderableType:
     """The night hour by hour."""
     return Group(
-        _about(assessment),
+        about(assessment),
         section("Answers", _answers(assessment, system, _OF_THE_NIGHT)),
         section("Hour by hour", *_night_tables(assessment, system)),
         section("Comfort, hour by hour", *air_and_water.comfort(assessment, system)),
         section("The air that people breathe", *air_and_water.breathed(assessment, system)),
         section("Condensate and dew", *air_and_water.water(assessment, system)),
-        _cautions(assessment),
+        cautions(assessment),
     )
 
 
 def recharge(assessment: Assessment, system: System) -> RenderableType:
     """How the engines put the night back."""
     found = assessment.recharge
-    parts = [_about(assessment), section("Recharge", *_recharge_story(found, system))]
+    parts = [about(assessment), section("Recharge", *_recharge_story(found, system))]
     if found is not None:
         parts.append(section("As it goes", *_alternators(found, system)))
-    return Group(*parts, _cautions(assessment))
+    return Group(*parts, cautions(assessment))
 
 
 def why(answer: Answer, system: System) -> RenderableType:
@@ -135,7 +119,7 @@ def answer_named(assessment: Assessment, key: str) -> Answer:
     raise AnchorwattError(f"--why: found no answer “{key}”{hint}; allowed: one of: {', '.join(known)}")
 
 
-def _about(assessment: Assessment) -> RenderableType:
+def about(assessment: Assessment) -> RenderableType:
     name = Text(assessment.specification.name, style="bold")
     return Group(name, Text(f"Weather: {assessment.weather_source}"), Text(""))
 
@@ -151,7 +135,7 @@ def _answers(assessment: Assessment, system: System, keys: tuple[str, ...] = ())
     return table(("", ""), (">", "<"), rows)
 
 
-def _cabins(assessment: Assessment, system: System) -> RenderableType:
+def cabins(assessment: Assessment, system: System) -> RenderableType:
     heat, warmth = heading_unit("heat flow", system), heading_unit("temperature", system)
     heads = (
         "cabin",
@@ -177,18 +161,6 @@ def _cabin(cabin: CabinAnswer, system: System) -> tuple[str, ...]:
         reading(cabin.night_highest_temperature, "temperature", system),
         reading(cabin.night_highest_humidity, "share", system),
     )
-
-
-def _gains(cabins: list[CabinAnswer], system: System) -> RenderableType:
-    if not cabins:
-        return Text("No cabin of this design is ever cooled.")
-    heads = ("cabin", *(_narrow(cause) for cause, _ in cabins[0].gains))
-    rows = [(cabin.name, *(reading(gain, "heat flow", system) for _, gain in cabin.gains)) for cabin in cabins]
-    return table(heads, figures(heads), rows, free=0)
-
-
-def _narrow(words: str) -> str:
-    return "\n".join(wrap(words, 10, break_long_words=False))
 
 
 def _night_tables(assessment: Assessment, system: System) -> list[RenderableType]:
@@ -250,7 +222,7 @@ def _alternators(found: Recharge, system: System) -> list[RenderableType]:
     return tables
 
 
-def _comparison(assessment: Assessment, system: System) -> list[RenderableType]:
+def comparison(assessment: Assessment, system: System) -> list[RenderableType]:
     rows = [
         (
             row.plant,
@@ -258,12 +230,14 @@ def _comparison(assessment: Assessment, system: System) -> list[RenderableType]:
             show(row.charge_at_dawn, "share", system),
             show(row.peak_plant_power, "power", system),
             show(row.mass, "mass", system),
+            show(row.warmest, "temperature difference", system),
+            show(row.dampest, "share", system),
         )
         for row in assessment.comparisons
     ]
     starts = [Text(f"{row.plant}: {row.starting_current_note}.") for row in assessment.comparisons]
-    heads = ("", "from bank", "left at dawn", "peak", "mass")
-    return [table(heads, ("<", ">", ">", ">", ">"), rows), *starts]
+    heads = ("", "from\nbank", "left at\ndawn", "\npeak", "\nmass", "over\nset", "most\nhumid")
+    return [table(heads, figures(heads), rows, free=0), *starts]
 
 
 def _checks(assessment: Assessment, system: System) -> list[RenderableType]:
@@ -312,5 +286,5 @@ def _estimates_in_short(assessment: Assessment) -> list[RenderableType]:
     return [*parts, Text("How each was found: --estimates, --json or --csv.")]
 
 
-def _cautions(assessment: Assessment) -> RenderableType:
+def cautions(assessment: Assessment) -> RenderableType:
     return section("Take care", *(Text(words) for words in assessment.cautions))

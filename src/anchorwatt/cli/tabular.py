@@ -11,7 +11,7 @@ _UNITS = {
     "power": ("W", "W"),
     "heat flow": ("W", "Btu/h"),
 }
-_DECIMALS = {"°C": 1, "°F": 1, "V": 1, "L/h": 1, "gal/h": 2}
+_DECIMALS = {"°C": 1, "°F": 1, "V": 1, "m/s": 1, "L/h": 1, "gal/h": 2}
 
 
 def heading_unit(dimension: str, system: System) -> str:

@@ -47,7 +47,7 @@ def fill_plant(plant: PlantEntry, cabins: Mapping[str, CabinEntry], hull: Hull, 
     unit = plant.unit
     return SharedPlant(
         name=unit.name,
-        circuit=_circuit(unit, float(unit.turn_down)),
+        circuit=circuit_of(unit, float(unit.turn_down)),
         pump_power=float(unit.pump_power),
         standby_power=float(unit.standby_power),
         mass=float(unit.mass),
@@ -75,7 +75,7 @@ def fill_alternative(
         SelfContainedUnit(
             name=name,
             cabin=index[entry.cabin],
-            circuit=_circuit(entry.unit, 1.0),
+            circuit=circuit_of(entry.unit, 1.0),
             airflow=float(entry.unit.airflow),
             fan_power=float(entry.unit.fan_power),
             bypass_factor=float(entry.unit.bypass_factor),
@@ -132,7 +132,7 @@ def fill_chilled(
         coils = _handlers(chilled.fan_coils, FAN_COILS, cabins, hull, ledger)
     return ChilledWaterPlant(
         name=unit.name,
-        circuit=_circuit(unit, float(unit.turn_down)),
+        circuit=circuit_of(unit, float(unit.turn_down)),
         supply_temperature=float(unit.supply_temperature),
         evaporator_approach=float(unit.evaporator_approach),
         water_rise=float(unit.water_rise),
@@ -213,7 +213,7 @@ def _index(cabins: Mapping[str, CabinEntry]) -> dict[str, int]:
     return {name: number for number, name in enumerate(cabins)}
 
 
-def _circuit(unit: Circuit, turn_down: float) -> Refrigeration:
+def circuit_of(unit: Circuit, turn_down: float) -> Refrigeration:
     return Refrigeration(
         refrigerant=unit.refrigerant,
         rated_capacity=float(unit.rated_capacity),

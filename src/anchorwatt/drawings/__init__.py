@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from anchorwatt.drawings.gains_picture import gains_picture
 from anchorwatt.drawings.night_picture import night_picture
+from anchorwatt.drawings.plant_picture import plant_picture
 
-__all__ = ["night_picture"]
+__all__ = ["gains_picture", "night_picture", "plant_picture"]

@@ -20,6 +20,7 @@ from anchorwatt.simulation.arrays import (
     IDEAL,
     SELF_CONTAINED,
     SHARED,
+    UNCOOLED,
     Boat,
     Floats,
     Forcing,
@@ -310,6 +311,20 @@ class Simulation:
 
         Cabins that are ever heated are held at the highest such point from below too.
         """
+        return self._held_all_day(self.boat)
+
+    @cached_property
+    def loads_of_cold_machinery(self) -> Run:
+        """The day of `loads` on a boat whose engines and converters give off no heat."""
+        power = self.boat.power
+        if (power.heat_cabin < 0).all() and (power.engine_cabin < 0).all():
+            return self.loads
+        cold = power._replace(
+            heat_cabin=np.full_like(power.heat_cabin, -1), engine_cabin=np.full_like(power.engine_cabin, -1)
+        )
+        return self._held_all_day(self.boat._replace(power=cold))
+
+    def _held_all_day(self, boat: Boat) -> Run:
         points, warm = design_set_points(self.specification), design_warm_points(self.specification)
         lead = self.run(
             "loads",
@@ -320,8 +335,11 @@ class Simulation:
             live=False,
             set_points=points,
             warm_points=warm,
+            boat=boat,
         )
-        return self.run("loads", 0.0, DAY, lead.end, mode=IDEAL, live=False, set_points=points, warm_points=warm)
+        return self.run(
+            "loads", 0.0, DAY, lead.end, mode=IDEAL, live=False, set_points=points, warm_points=warm, boat=boat
+        )
 
     @cached_property
     def alternative_night(self) -> Run | None:
@@ -349,3 +367,9 @@ class Simulation:
         state = self.first_state(self._mean_air())
         before = self.run("before", start, self.night_start, state, live=False, boat=boat)
         return self.run("night", self.night_start, self.dawn, before.end, boat=boat)
+
+    def uncooled(self, moment: float) -> Run:
+        """The two days up to a moment, s after midnight, without any cooling."""
+        return self.run(
+            "uncooled", moment - LEAD_IN, moment, self.first_state(self._mean_air()), mode=UNCOOLED, live=False
+        )

@@ -24,6 +24,12 @@ def alternative_mass(specification: Specification) -> float:
     return alternative.mass + sum(unit.mass for unit in alternative.units) if alternative else 0.0
 
 
+def chilled_mass(specification: Specification) -> float:
+    """kg of the chiller with its fan coils; 0 where the design names none."""
+    chilled = specification.chilled
+    return chilled.mass + sum(coil.mass for coil in chilled.fan_coils) if chilled else 0.0
+
+
 def parts(specification: Specification) -> tuple[PartMass, ...]:
     """Every part that the design adds to the boat; engines are there already, cables are not sized yet."""
     rows = [

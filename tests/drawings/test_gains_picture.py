@@ -1,0 +1,60 @@
+from __future__ import annotations
+
+import math
+
+import pytest
+from tests.cli import fake
+from tests.drawings.pictures import NAMESPACE, assert_lines_stay_on_the_sheet, assert_words_are_free, drawn, words
+
+from anchorwatt.assessment import Assessment
+from anchorwatt.assessment.gains import GROUPS
+from anchorwatt.drawings import gains_picture
+from anchorwatt.units import System
+
+PLAIN = fake.assessment()
+MANY = fake.assessment(gains=fake.gains(9))
+NEVER = fake.assessment(cabins=(fake.cabin("saloon", math.nan),), gains=fake.gains(0), load_story=None)
+
+
+@pytest.mark.parametrize("assessment", [PLAIN, MANY, NEVER], ids=["plain", "many cabins", "never cooled"])
+@pytest.mark.parametrize("system", ["si", "us"])
+def test_nothing_lies_over_others_or_outside(assessment: Assessment, system: System) -> None:
+    picture = gains_picture(assessment, system)
+    assert_words_are_free(picture)
+    assert_lines_stay_on_the_sheet(picture)
+
+
+def test_the_title_says_when_and_how_much() -> None:
+    gains = fake.gains()
+    title = " ".join(words(gains_picture(PLAIN, "si"))[:2])
+    assert f"from {gains.peak_hour:02d}:00, {gains.peak / 1000.0:.2f} kW" in title
+
+
+def test_a_boat_that_is_never_cooled_says_so() -> None:
+    assert words(gains_picture(NEVER, "si"))[0] == "No cabin of this design is ever cooled"
+
+
+def test_every_cause_has_its_name_and_its_bars() -> None:
+    picture = gains_picture(PLAIN, "si")
+    found = words(picture)
+    for name, _ in GROUPS:
+        assert name.replace(", ", " and ") in found
+    assert len(drawn(picture).findall("svg:polygon", NAMESPACE)) == 24 * len(GROUPS)
+
+
+def test_the_highest_hour_is_marked() -> None:
+    assert f"{fake.gains().peak / 1000.0:.2f} kW in all" in words(gains_picture(PLAIN, "si"))
+
+
+def test_axes_follow_the_units_asked_for() -> None:
+    assert any(line.endswith("kBtu/h; below zero it goes out") for line in words(gains_picture(PLAIN, "us")))
+
+
+def test_the_description_tells_what_cannot_be_seen() -> None:
+    text = drawn(gains_picture(PLAIN, "si")).findtext("svg:desc", namespaces=NAMESPACE)
+    assert text is not None
+    assert "sun through glass 800 W" in text
+
+
+def test_cautions_stand_at_the_foot() -> None:
+    assert " ".join(fake.CAUTIONS) in " ".join(words(gains_picture(PLAIN, "si"))[-2:])
