@@ -1,15 +1,26 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from tests.cli import fake
 from tests.drawings.pictures import NAMESPACE, assert_lines_stay_on_the_sheet, assert_words_are_free, drawn, words
 
 from anchorwatt.assessment import Assessment
-from anchorwatt.assessment.gains import GROUPS
+from anchorwatt.assessment.gains import GROUPS, BoatGains
 from anchorwatt.drawings import gains_picture
 from anchorwatt.units import System
+
+
+def scaled(times: float) -> Assessment:
+    """The invented gains so many times as large, with a trace below zero."""
+    found = fake.gains(1).cabins[0]
+    sun, *others = [(name, times * values) for name, values in found.causes]
+    causes = ((sun[0], sun[1] - 0.5), *others)
+    cabin = replace(found, causes=causes, sensible=times * found.sensible - 0.5, latent=times * found.latent)
+    return fake.assessment(gains=BoatGains((cabin,)))
+
 
 PLAIN = fake.assessment()
 MANY = fake.assessment(gains=fake.gains(9))
@@ -22,6 +33,15 @@ def test_nothing_lies_over_others_or_outside(assessment: Assessment, system: Sys
     picture = gains_picture(assessment, system)
     assert_words_are_free(picture)
     assert_lines_stay_on_the_sheet(picture)
+
+
+@pytest.mark.parametrize("times", [0.1, 0.5, 0.74, 0.75, 0.76, 1.0, 1.5, 2.0, 3.7])
+def test_the_words_over_the_highest_bar_have_room(times: float) -> None:
+    assert_words_are_free(gains_picture(scaled(times), "si"))
+
+
+def test_a_trace_below_zero_gets_no_room() -> None:
+    assert not any(word.startswith("−") for word in words(gains_picture(scaled(1.0), "si")))
 
 
 def test_the_title_says_when_and_how_much() -> None:

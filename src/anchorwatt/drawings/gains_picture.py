@@ -29,6 +29,7 @@ WIDTH, PANEL = 900.0, 320.0
 _LEFT, _EDGE = 56.0, 14.0
 _TITLE, _SUBTITLE, _SMALL, _LABEL = 19.0, 12.5, 11.0, 12.0
 _GAP = 15.5
+_OVER, _UNSEEN = 30.0, 0.01
 _GREY = "#8a8a8a"
 COLOURS = (ORANGE, SKY, BLUE, PURPLE, GREEN, _GREY, VERMILION)
 """One for each group of causes, in their order."""
@@ -66,7 +67,10 @@ def _sheet(assessment: Assessment, system: System) -> Sheet:
     top, foot = y + 40.0, y + 40.0 + PANEL
     above = [sum(max(0.0, values[hour]) for _, values in groups) for hour in range(24)]
     below = [sum(min(0.0, values[hour]) for _, values in groups) for hour in range(24)]
-    readings = ticks(min(below), max(above), 6)
+    # Room above for the words over the highest bar; what would not be seen below zero gets none.
+    highest = max(above) * (1.0 + _OVER / PANEL)
+    lowest = min(below) if min(below) < -_UNSEEN * highest else 0.0
+    readings = ticks(lowest, highest, 6)
     x = Scale(0.0, 24.0, _LEFT, WIDTH - _EDGE - label_room([name for name, _ in groups]))
     panel = Panel(x, Scale(readings[0], readings[-1], foot, top))
     items.append(panel.title(f"Heat to be taken from the boat, {unit}; below zero it goes out"))
@@ -95,7 +99,7 @@ def _finding(assessment: Assessment, system: System) -> str:
     cause = max(gains.groups, key=lambda group: float(group[1][gains.peak_hour]))[0]
     return (
         f"The boat's load is highest from {gains.peak_hour:02d}:00, {show(gains.peak, 'heat flow', system)}; "
-        f"the largest part comes through {_spoken(cause)}"
+        f"its largest part: {_spoken(cause)}"
     )
 
 
