@@ -20,22 +20,30 @@ from anchorwatt.physics.sun_and_sky import (
     sky_view,
 )
 
+SEA_LEVEL = 101_325.0  # Pa
 angles = st.floats(-math.pi, math.pi)
 tilts = st.floats(0.0, math.pi)
 
 
 @given(st.floats(-20.0, 45.0), st.floats(-60.0, 35.0))
 def test_clear_sky_is_colder_than_the_air(dry_bulb: float, dew_point: float) -> None:
-    assert sky_temperature(dry_bulb, dew_point) < dry_bulb
+    assert sky_temperature(dry_bulb, dew_point, SEA_LEVEL) < dry_bulb
 
 
 def test_the_dampest_air_hides_the_sky_altogether() -> None:
-    assert sky_temperature(40.0, 38.0) == pytest.approx(40.0)
+    assert sky_temperature(40.0, 38.0, SEA_LEVEL) == pytest.approx(40.0)
 
 
 @given(st.floats(-20.0, 45.0), st.floats(-60.0, 39.0), st.floats(0.0, 1.0))
 def test_damper_air_has_no_colder_sky(dry_bulb: float, dew_point: float, damper: float) -> None:
-    assert sky_temperature(dry_bulb, dew_point + damper) >= sky_temperature(dry_bulb, dew_point)
+    assert sky_temperature(dry_bulb, dew_point + damper, SEA_LEVEL) >= sky_temperature(dry_bulb, dew_point, SEA_LEVEL)
+
+
+def test_a_mountain_has_a_colder_sky() -> None:
+    """At 1600 m, 835 hPa, the emissivity is lower by 0.02."""
+    low, high = sky_temperature(20.0, 8.0, SEA_LEVEL), sky_temperature(20.0, 8.0, 83_500.0)
+    emissivities = [((t + 273.15) / 293.15) ** 4 for t in (low, high)]
+    assert emissivities[0] - emissivities[1] == pytest.approx(0.0214, abs=0.0001)
 
 
 @given(tilts)
@@ -125,8 +133,10 @@ def test_incidence_is_the_scalar_product_of_sun_and_normal(
     assert incidence_cosine(elevation, azimuth, tilt, bearing) == pytest.approx(expected, abs=1e-12)
 
 
-@pytest.mark.parametrize("values", [(-61.0, 0.0), (61.0, 0.0), (30.0, 41.0), (math.nan, 0.0)])
-def test_impossible_air_is_refused(values: tuple[float, float]) -> None:
+@pytest.mark.parametrize(
+    "values", [(-61.0, 0.0, 1e5), (61.0, 0.0, 1e5), (30.0, 41.0, 1e5), (math.nan, 0.0, 1e5), (20.0, 10.0, 4e4)]
+)
+def test_impossible_air_is_refused(values: tuple[float, float, float]) -> None:
     with pytest.raises(OutOfRange):
         sky_temperature(*values)
 

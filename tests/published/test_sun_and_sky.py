@@ -87,7 +87,7 @@ DEPRESSIONS = [("hot and moist", 30.0, 27.0, 5.0, 8.0), ("cold and dry", 0.0, -2
     ids=[f"Duffie and Beckman, {row[0]}; from memory" for row in DEPRESSIONS],
 )
 def test_sky_is_colder_than_the_air(dry_bulb: float, dew_point: float, least: float, most: float) -> None:
-    assert least < dry_bulb - sky_temperature(dry_bulb, dew_point) < most
+    assert least < dry_bulb - sky_temperature(dry_bulb, dew_point, 101_325.0) < most
 
 
 # Practice: absorptance over film 0.026 m2K/W for light and 0.052 for dark colours; 4 K less on a level face.
@@ -113,6 +113,6 @@ def test_sol_air_correction_of_the_handbook() -> None:
 
     That is 63 W/m2 drawn by a clear sky, emittance 1 and film 17 W/m2K. Ours at a usual summer state.
     """
-    sky = sky_temperature(30.0, 18.0)
+    sky = sky_temperature(30.0, 18.0, 101_325.0)
     correction = 30.0 - equivalent_outside_temperature(30.0, sky, 0.0, 0.5, 1.0, 11.0, 6.0, 0.0)
     assert correction == pytest.approx(4.0, abs=1.0)

@@ -336,7 +336,10 @@ def humidity_and_sky(
     nodes = np.linspace(time[0], time[-1], 1 + max(1, math.ceil((time[-1] - time[0]) / derived_step)))
     air, dew, press, clouds = (np.interp(nodes, time, each).tolist() for each in (dry_bulb, dew_point, pressure, cover))
     ratio = [humidity_ratio_from_dew_point(d, p) for d, p in zip(dew, press, strict=True)]
-    sky = [cloudy_sky_temperature(sky_temperature(a, d), a, c) for a, d, c in zip(air, dew, clouds, strict=True)]
+    sky = [
+        cloudy_sky_temperature(sky_temperature(a, d, p), a, c)
+        for a, d, p, c in zip(air, dew, press, clouds, strict=True)
+    ]
     measured = (infrared / STEFAN_BOLTZMANN) ** 0.25 - 273.15
     return (
         np.interp(time, nodes, ratio),

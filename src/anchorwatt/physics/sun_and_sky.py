@@ -14,13 +14,14 @@ DIFFUSE_SEA_REFLECTANCE = 0.08
 """Share of diffuse light that the sea gives back, mean over the sky. From memory."""
 
 
-def sky_temperature(dry_bulb: float, dew_point: float) -> float:
+def sky_temperature(dry_bulb: float, dew_point: float, pressure: float) -> float:
     """Temperature of a black body that radiates as the clear sky does.
 
     Parameters
     ----------
     dry_bulb : °C
     dew_point : °C
+    pressure : Pa, of the place: thin air hides less of the cold above it
 
     Returns
     -------
@@ -29,26 +30,30 @@ def sky_temperature(dry_bulb: float, dew_point: float) -> float:
     Raises
     ------
     OutOfRange
-        dry bulb outside -60 to 60 °C, dew point outside -60 to 40 °C.
+        dry bulb outside -60 to 60 °C, dew point outside -60 to 40 °C, pressure outside 50 to 110 kPa.
 
     Source
     ------
     P. Berdahl and M. Martin, "Emissivity of clear skies", Solar Energy 32 (1984) 663-664: emissivity 0.711 +
-    0.56 (dew point / 100) + 0.73 (dew point / 100)², without its terms for hour (0.013) and pressure.
+    0.56 (dew point / 100) + 0.73 (dew point / 100)² + 0.00012 (pressure in hPa - 1000), without its term for the
+    hour (0.013). The term for pressure is from memory.
 
     Example
     -------
-    >>> sky_temperature(28.0, 25.0)
-    19.9
+    >>> sky_temperature(28.0, 25.0, 101_325.0)
+    20.1
     """
     if not -60.0 <= dry_bulb <= 60.0:
         raise OutOfRange("the dry bulb lies between -60 and 60 °C; found", dry_bulb)
     if not -60.0 <= dew_point <= 40.0:
         raise OutOfRange("the dew point lies between -60 and 40 °C; found", dew_point)
+    if not 50_000.0 <= pressure <= 110_000.0:
+        raise OutOfRange("the pressure lies between 50 and 110 kPa; found", pressure)
     hundredth = dew_point / 100.0
     # The parabola turns at -38 °C, below any weather it was fitted to; from there on it is kept level.
     hundredth = max(hundredth, -0.56 / (2.0 * 0.73))
-    emissivity = min(1.0, 0.711 + 0.56 * hundredth + 0.73 * hundredth * hundredth)
+    emissivity = 0.711 + 0.56 * hundredth + 0.73 * hundredth * hundredth + 0.00012 * (pressure / 100.0 - 1000.0)
+    emissivity = min(1.0, emissivity)
     return (dry_bulb + 273.15) * math.pow(emissivity, 0.25) - 273.15
 
 

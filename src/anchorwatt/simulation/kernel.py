@@ -88,9 +88,9 @@ from anchorwatt.simulation.waste import engine_heat, machine_heat
 
 FINE_PARTS, UNIT_PARTS = 6, 6
 FINE_FOR = 180.0
-FAST = 0.06
-"""Parts of a step, s for which steps are so divided after the plan switches a set point or power fails, and K a
-step from which they are divided anyway.
+FAST, BEND = 0.06, 0.008
+"""Parts of a step, s for which steps are so divided after the plan switches a set point or power fails, and K a step
+from which they are divided anyway, or by which one step may differ from the last.
 
 While a cabin's air falls by kelvins a minute, the second-order method, whose second stage reaches ahead, would
 overshoot the thermostat's band. Self-contained units switch all the time: their steps are always divided, into
@@ -265,7 +265,7 @@ def run_case(
     begin(m, state.charge[m], room, pressure, summary)
     heat_before = heat_stored(fabric, room)
     bank_before = stored_energy(state.charge[m], power.bank_charge, power.bank_voltage, capacity)
-    film_then, parts_then, fine_left, powered_then = -1, 0, 0.0, True
+    film_then, parts_then, fine_left, powered_then, moved_then = -1, 0, 0.0, True, 0.0
 
     for k in range(steps):
         ashore = forcing.doing[k] == ON_SHORE
@@ -373,13 +373,16 @@ def run_case(
                         if parts > 1:
                             room.most[c] = saturation_humidity_ratio(room.air[c], pressure)
                     heat_in += weight * step * heat_taken_in(fabric, film, outdoor, room)
-            if attempt == 1 or parts > 1 or mode == IDEAL or moved(room) <= FAST:
+            now = moved(room)
+            if attempt == 1 or parts > 1 or mode == IDEAL or (now <= FAST and abs(now - moved_then) <= BEND):
                 break
             go_back(room)
             fine = True
         summary.heat_in[m] += heat_in
-        if moved(room) > FAST:
+        now = moved(room)
+        if now > FAST or abs(now - moved_then) > BEND:
             fine_left = max(fine_left, 2.0 * step)
+        moved_then = now
         note_cabins(m, step, pressure, room, summary)
         if live == 1:
             supply(
