@@ -277,14 +277,16 @@ def shared_stage(
         for d in range(room.free.shape[0]):
             room.mixed[c] += factors.cabins[c, d] * room.mix[d]
     for turn in range(60):
-        cool_with_shares(plant, points, room.mixed, coils)
+        for _ in range(60):
+            cool_with_shares(plant, points, room.mixed, coils)
+            if send_round(plant, factors.cabins, coils, room) <= SETTLED_HEAT:
+                break
         for h in range(handlers):
             reached = room.mixed[coils.owner[h]]
             for g in range(handlers):
                 reached += coils.reach[h, g] * coils.heat[g]
             coils.entering[h] = reached
             coils.damp[h] = room.humidity[coils.owner[h]] if wet else 0.0
-        stirred = send_round(plant, factors.cabins, coils, room)
         evaporating, taken = dispatch(
             coils, plant.lowest_evaporating, plant.highest_evaporating, plant.plant_capacity, sea, pressure
         )
@@ -300,8 +302,6 @@ def shared_stage(
                 drier = max(drier, abs(coils.damp[h] - room.humidity[coils.owner[h]]))
                 coils.damp[h] = room.humidity[coils.owner[h]]
         gap = step_shares(plant, coils, turn >= PLAIN_AFTER)
-        if stirred > SETTLED_HEAT:
-            continue
         if bound:
             if max(gap, drier) < SETTLED_SHARE:
                 break

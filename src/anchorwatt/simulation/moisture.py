@@ -6,7 +6,7 @@ from anchorwatt.physics.moist_air import CP_AIR
 from anchorwatt.simulation.arrays import TO_CABIN, Fabric, Floats, Integers
 from anchorwatt.simulation.cabins import Cabins
 
-SETTLED_HUMIDITY = 1e-11
+SETTLED_HUMIDITY = 1e-10
 """kg/kg, where the iteration over cabins rests."""
 
 
