@@ -1,10 +1,11 @@
-"""Rules about dew and mould on the insides of hull, bulkheads and furniture."""
+"""Rules about dew and mould on the insides of hull, bulkheads and furniture, and about what coils drain."""
 
 from __future__ import annotations
 
 import math
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
+from anchorwatt.sizing.condensate import DRAIN, SLOPE, condensed
 from anchorwatt.sizing.dew import MOULD, SurfaceDew, dew
 from anchorwatt.sizing.refrigerant import OCCUPIED
 
@@ -50,3 +51,15 @@ def surfaces_dry(evidence: Evidence) -> Measured | None:
 def surfaces_free_of_mould(evidence: Evidence) -> Measured | None:
     surfaces = _looked_at(evidence)
     return at_most(max(surface.humidity for surface in surfaces), MOULD, near=0.06) if surfaces else None
+
+
+@rule(
+    "condensate-drains",
+    f"Does one hose of {1e3 * DRAIN:.0f} mm, laid to fall {SLOPE:.0%}, carry the water of the wettest hour?",
+    "fuel flow",
+    "flow half full under its own fall (physics.condensate); that all pans drain through one hose is ours",
+    "A wider drain, or several; each with its fall, a trap where the fan sucks, its outlet clear of bilge and exhaust.",
+)
+def condensate_drains(evidence: Evidence) -> Measured | None:
+    found = condensed(evidence.specification, evidence.simulation)
+    return at_most(found.peak_flow, found.drain_volume) if found.day > 0.0 else None

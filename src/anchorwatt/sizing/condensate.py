@@ -86,6 +86,11 @@ class Condensate:
         return self.day / WATER_DENSITY
 
     @property
+    def drain_volume(self) -> float:
+        """m³/s that one usual drain carries."""
+        return self.drain_flow / WATER_DENSITY
+
+    @property
     def peak_flow(self) -> float:
         """m³/s in the wettest hour."""
         return self.peak / WATER_DENSITY
