@@ -29,14 +29,14 @@ from anchorwatt.design.specification import Doing, Estimate, Specification
 from anchorwatt.physics.engine import DIESEL_DENSITY
 from anchorwatt.simulation.forcing import recharge_stretch
 from anchorwatt.simulation.runs import Run, Simulation
-from anchorwatt.sizing.air_quality import CabinAir, cabin_air
-from anchorwatt.sizing.comfort import ComfortHour, comfort
-from anchorwatt.sizing.condensate import ADVICE, Advice, Condensate, condensed
-from anchorwatt.sizing.dew import SurfaceDew, dew
-from anchorwatt.sizing.ducts import HandlerAir, handlers_air
+from anchorwatt.sizing.air_quality import CabinAir
+from anchorwatt.sizing.comfort import ComfortHour
+from anchorwatt.sizing.condensate import ADVICE, Advice, Condensate
+from anchorwatt.sizing.dew import SurfaceDew
+from anchorwatt.sizing.ducts import HandlerAir
 from anchorwatt.sizing.mass import alternative_mass, chilled_mass, cooling_mass
-from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
-from anchorwatt.sizing.seawater import SeawaterFlow, seawater_flow
+from anchorwatt.sizing.refrigerant import RefrigerantLimits
+from anchorwatt.sizing.seawater import SeawaterFlow
 from anchorwatt.sizing.selection import CabinPeak, Selection, select
 from anchorwatt.units import show
 
@@ -89,9 +89,14 @@ class Assessment:
         return self.simulation.weather.source
 
     @cached_property
+    def evidence(self) -> Evidence:
+        """What the checks look at, worked out once for them and for the screens."""
+        return Evidence(self.specification, self.simulation)
+
+    @cached_property
     def checks(self) -> tuple[Finding, ...]:
         """What every rule found."""
-        return check(Evidence(self.specification, self.simulation))
+        return check(self.evidence)
 
     @cached_property
     def headline(self) -> tuple[Answer, ...]:
@@ -116,40 +121,40 @@ class Assessment:
         """Load, and the night's warmest and dampest, cabin by cabin."""
         return cabin_answers(self.specification, self.simulation, self.gains)
 
-    @cached_property
+    @property
     def comfort(self) -> tuple[ComfortHour, ...]:
         """What people in each cabin feel, hour by hour of the night."""
-        return comfort(self.specification, self.simulation)
+        return self.evidence.comfort
 
-    @cached_property
+    @property
     def cabin_air(self) -> tuple[CabinAir, ...]:
         """Carbon dioxide and outdoor air where people are by night."""
-        return cabin_air(self.specification, self.simulation)
+        return self.evidence.cabin_air
 
-    @cached_property
+    @property
     def condensate(self) -> Condensate:
         """Water out of the coils."""
-        return condensed(self.specification, self.simulation)
+        return self.evidence.condensate
 
-    @cached_property
+    @property
     def surface_dew(self) -> tuple[SurfaceDew, ...]:
         """How near the coldest inside surface of each cabin comes to dew."""
-        return dew(self.specification, self.simulation)
+        return self.evidence.surface_dew
 
-    @cached_property
+    @property
     def handlers_air(self) -> tuple[HandlerAir, ...]:
         """Ducts, grilles and fans of the shared plant."""
-        return handlers_air(self.specification)
+        return self.evidence.handlers_air
 
-    @cached_property
+    @property
     def refrigerant(self) -> RefrigerantLimits | None:
         """The charge against the limits of the smallest occupied cabin; None when the plant reaches none."""
-        return refrigerant_limits(self.specification)
+        return self.evidence.refrigerant
 
-    @cached_property
+    @property
     def seawater(self) -> SeawaterFlow:
         """The seawater circuit at full load."""
-        return seawater_flow(self.specification)
+        return self.evidence.seawater
 
     @cached_property
     def night(self) -> Table:

@@ -9,6 +9,7 @@ from anchorwatt.design.specification import SharedPlant
 from anchorwatt.simulation.arrays import Plant
 from anchorwatt.simulation.cooling import MIRROR
 from anchorwatt.simulation.plant import compressor_power, full_capacity, grid_value
+from anchorwatt.sizing.selection import evaporating_at_rating
 
 SEAS = (10.0, 14.0, 18.0, 22.0, 26.0, 28.0, 30.0, 32.0, 34.0, 36.0)
 """°C."""
@@ -76,8 +77,7 @@ def _point(plant: Plant, sea: float, share: float, coil: float) -> PlantPoint:
 
 def plant_points(specification: SharedPlant, cooling: Plant, heating: Plant) -> PlantMap:
     """The map, at the evaporating temperature of the rating or the highest that the plant allows."""
-    circuit = specification.circuit
-    cold = min(circuit.rated_evaporating, circuit.highest_evaporating)
+    cold = evaporating_at_rating(specification.circuit)
     cools = tuple(_point(cooling, sea, share, cold) for share in LOADS for sea in SEAS)
     heats: tuple[PlantPoint, ...] = ()
     if specification.reversible:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
-from anchorwatt.sizing.air_quality import CabinAir, cabin_air
+from anchorwatt.sizing.air_quality import CabinAir
 from anchorwatt.sizing.occupancy import slept_in
 
 SHARE_BY_VOLUME = "share by volume"
@@ -22,7 +22,7 @@ VENTILATE = (
 def _slept_in(evidence: Evidence) -> tuple[CabinAir, ...]:
     run = evidence.simulation.night
     there = slept_in(evidence.specification, run)
-    return tuple(air for air in cabin_air(evidence.specification, evidence.simulation) if air.cabin in there)
+    return tuple(air for air in evidence.cabin_air if air.cabin in there)
 
 
 @rule(

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
-from anchorwatt.sizing.comfort import comfort
 from anchorwatt.sizing.occupancy import slept_in
 
 WIDEST = 0.7
@@ -21,7 +20,7 @@ WIDEST = 0.7
 )
 def comfort_asleep(evidence: Evidence) -> Measured | None:
     cabins = slept_in(evidence.specification, evidence.simulation.night)
-    hours = [hour for hour in comfort(evidence.specification, evidence.simulation) if hour.cabin in cabins]
+    hours = [hour for hour in evidence.comfort if hour.cabin in cabins]
     if not hours:
         return None
     first = hours[0].start

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
-from anchorwatt.sizing.condensate import DRAIN, SLOPE, condensed
-from anchorwatt.sizing.dew import MOULD, SurfaceDew, dew
+from anchorwatt.sizing.condensate import DRAIN, SLOPE
+from anchorwatt.sizing.dew import MOULD, SurfaceDew
 from anchorwatt.sizing.refrigerant import OCCUPIED
 
 DRY = (
@@ -21,8 +21,7 @@ def _looked_at(evidence: Evidence) -> tuple[SurfaceDew, ...]:
     cabins = {c for c, cabin in enumerate(specification.cabins) if cabin.use in OCCUPIED}
     for period in specification.plan:
         cabins |= {c for c, point in enumerate(period.set_points) if not math.isnan(point)}
-    found = dew(specification, evidence.simulation)
-    return tuple(surface for surface in found if surface.cabin in cabins)
+    return tuple(surface for surface in evidence.surface_dew if surface.cabin in cabins)
 
 
 @rule(
@@ -61,5 +60,5 @@ def surfaces_free_of_mould(evidence: Evidence) -> Measured | None:
     "A wider drain, or several; each with its fall, a trap where the fan sucks, its outlet clear of bilge and exhaust.",
 )
 def condensate_drains(evidence: Evidence) -> Measured | None:
-    found = condensed(evidence.specification, evidence.simulation)
+    found = evidence.condensate
     return at_most(found.peak_flow, found.drain_volume) if found.day > 0.0 else None

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
-from anchorwatt.sizing.ducts import duct_runs, duct_skins, handlers_air
+from anchorwatt.sizing.ducts import duct_runs, duct_skins
 
 PRACTICE = "common practice, no source"
 FEET_A_MINUTE = 0.3048 / 60.0
@@ -83,7 +83,7 @@ def return_grille_velocity(evidence: Evidence) -> Measured | None:
     cabins = evidence.specification.cabins
     return _worst(
         (air.return_velocity, RETURN_ASLEEP if cabins[air.cabin].use == "sleeping" else RETURN_AWAKE)
-        for air in handlers_air(evidence.specification)
+        for air in evidence.handlers_air
         if air.runs
     )
 
@@ -96,7 +96,7 @@ def return_grille_velocity(evidence: Evidence) -> Measured | None:
     "Larger or shorter ducts, fewer bends, flexible duct pulled straight, larger grilles, or a stronger fan.",
 )
 def duct_static_pressure(evidence: Evidence) -> Measured | None:
-    return _worst((air.pressure_needed, air.spare_pressure) for air in handlers_air(evidence.specification) if air.runs)
+    return _worst((air.pressure_needed, air.spare_pressure) for air in evidence.handlers_air if air.runs)
 
 
 @rule(
@@ -107,7 +107,7 @@ def duct_static_pressure(evidence: Evidence) -> Measured | None:
     "Larger or shorter ducts, fewer bends, flexible duct pulled straight, larger grilles, or a stronger fan.",
 )
 def airflow_delivered(evidence: Evidence) -> Measured | None:
-    shares = [air.airflow / air.rated_airflow for air in handlers_air(evidence.specification) if air.runs]
+    shares = [air.airflow / air.rated_airflow for air in evidence.handlers_air if air.runs]
     return at_least(min(shares), LEAST_AIRFLOW, near=0.05) if shares else None
 
 

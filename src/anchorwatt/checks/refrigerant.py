@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 
 from anchorwatt.checks.registry import Evidence, Measured, at_most, rule
-from anchorwatt.sizing.refrigerant import refrigerant_limits
 
 DEFER = "The standard in force (EN 378, ISO 5149, ASHRAE 15) and a certified refrigeration technician decide."
 
@@ -23,7 +22,7 @@ DEFER = "The standard in force (EN 378, ISO 5149, ASHRAE 15) and a certified ref
     f"ventilation or permanent openings. {DEFER}",
 )
 def refrigerant_concentration(evidence: Evidence) -> Measured | None:
-    found = refrigerant_limits(evidence.specification)
+    found = evidence.refrigerant
     return None if found is None else at_most(found.concentration, found.practical_limit)
 
 
@@ -36,7 +35,7 @@ def refrigerant_concentration(evidence: Evidence) -> Measured | None:
     f"outside the sleeping space. {DEFER}",
 )
 def refrigerant_with_measures(evidence: Evidence) -> Measured | None:
-    found = refrigerant_limits(evidence.specification)
+    found = evidence.refrigerant
     return None if found is None else at_most(found.concentration, found.limit_with_two_measures)
 
 
@@ -51,7 +50,7 @@ def refrigerant_with_measures(evidence: Evidence) -> Measured | None:
     f"{DEFER}",
 )
 def flammable_charge(evidence: Evidence) -> Measured | None:
-    found = refrigerant_limits(evidence.specification)
+    found = evidence.refrigerant
     if found is None or math.isnan(found.largest_charge):
         return None
     return at_most(found.charge, found.largest_charge)

@@ -9,18 +9,61 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.design.specification import Specification
 from anchorwatt.simulation.runs import Simulation
+from anchorwatt.sizing.air_quality import CabinAir, cabin_air
+from anchorwatt.sizing.comfort import ComfortHour, comfort
+from anchorwatt.sizing.condensate import Condensate, condensed
+from anchorwatt.sizing.dew import SurfaceDew, dew
+from anchorwatt.sizing.ducts import HandlerAir, handlers_air
+from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
+from anchorwatt.sizing.seawater import SeawaterFlow, seawater_flow
 
 
 @dataclass(frozen=True)
 class Evidence:
-    """What rules may look at."""
+    """What rules may look at; what several of them look at is worked out once."""
 
     specification: Specification
     simulation: Simulation
+
+    @cached_property
+    def comfort(self) -> tuple[ComfortHour, ...]:
+        """What people in each cabin feel, hour by hour of the night."""
+        return comfort(self.specification, self.simulation)
+
+    @cached_property
+    def cabin_air(self) -> tuple[CabinAir, ...]:
+        """Carbon dioxide and outdoor air where people are by night."""
+        return cabin_air(self.specification, self.simulation)
+
+    @cached_property
+    def condensate(self) -> Condensate:
+        """Water out of the coils."""
+        return condensed(self.specification, self.simulation)
+
+    @cached_property
+    def surface_dew(self) -> tuple[SurfaceDew, ...]:
+        """How near the coldest inside surface of each cabin comes to dew."""
+        return dew(self.specification, self.simulation)
+
+    @cached_property
+    def handlers_air(self) -> tuple[HandlerAir, ...]:
+        """Ducts, grilles and fans of the shared plant."""
+        return handlers_air(self.specification)
+
+    @cached_property
+    def refrigerant(self) -> RefrigerantLimits | None:
+        """The charge against the limits of the smallest occupied cabin; None when the plant reaches none."""
+        return refrigerant_limits(self.specification)
+
+    @cached_property
+    def seawater(self) -> SeawaterFlow:
+        """The seawater circuit at full load."""
+        return seawater_flow(self.specification)
 
 
 @dataclass(frozen=True)

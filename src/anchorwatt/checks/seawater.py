@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
 from anchorwatt.simulation.plant import SEA_COUNT, SEA_START, SEA_STEP
-from anchorwatt.sizing.seawater import seawater_flow
 
 PRACTICE = "common practice, no source"
 WARMEST_MAPPED = SEA_START + SEA_STEP * (SEA_COUNT - 1)
@@ -25,7 +24,7 @@ BEST_PUMP = 0.5
     "A larger seawater pump, or hoses, strainer and through-hull that let more through.",
 )
 def seawater_rise(evidence: Evidence) -> Measured:
-    return at_most(seawater_flow(evidence.specification).rise, LARGEST_RISE, near=0.25)
+    return at_most(evidence.seawater.rise, LARGEST_RISE, near=0.25)
 
 
 @rule(
@@ -36,7 +35,7 @@ def seawater_rise(evidence: Evidence) -> Measured:
     "A larger hose.",
 )
 def hose_velocity(evidence: Evidence) -> Measured:
-    return at_most(seawater_flow(evidence.specification).hose_velocity, FASTEST)
+    return at_most(evidence.seawater.hose_velocity, FASTEST)
 
 
 @rule(
@@ -47,7 +46,7 @@ def hose_velocity(evidence: Evidence) -> Measured:
     "A larger through-hull and sea cock, with a scoop strainer of at least their area.",
 )
 def through_hull_velocity(evidence: Evidence) -> Measured:
-    return at_most(seawater_flow(evidence.specification).through_hull_velocity, FASTEST)
+    return at_most(evidence.seawater.through_hull_velocity, FASTEST)
 
 
 @rule(
@@ -58,7 +57,7 @@ def through_hull_velocity(evidence: Evidence) -> Measured:
     "A larger hose, fewer bends, an outlet nearer the waterline, or a pump with more head.",
 )
 def pump_head(evidence: Evidence) -> Measured:
-    found = seawater_flow(evidence.specification)
+    found = evidence.seawater
     return at_least(found.pump_pressure, found.pressure_needed)
 
 
@@ -70,7 +69,7 @@ def pump_head(evidence: Evidence) -> Measured:
     "Look at the pump's power, flow and head again: the three do not belong together, and the night costs more.",
 )
 def pump_power_possible(evidence: Evidence) -> Measured:
-    return at_most(seawater_flow(evidence.specification).pump_efficiency, BEST_PUMP)
+    return at_most(evidence.seawater.pump_efficiency, BEST_PUMP)
 
 
 @rule(
@@ -81,7 +80,7 @@ def pump_power_possible(evidence: Evidence) -> Measured:
     "Look at the place's sea temperatures; beyond the map the plant is taken to be as good as at its end.",
 )
 def sea_within_map(evidence: Evidence) -> Measured:
-    return at_most(seawater_flow(evidence.specification).warmest_sea, WARMEST_MAPPED)
+    return at_most(evidence.seawater.warmest_sea, WARMEST_MAPPED)
 
 
 @rule(
@@ -93,4 +92,4 @@ def sea_within_map(evidence: Evidence) -> Measured:
 )
 def condensing_in_warmest_sea(evidence: Evidence) -> Measured:
     limit = evidence.specification.plant.circuit.highest_condensing
-    return at_most(seawater_flow(evidence.specification).condensing, limit, near=0.05)
+    return at_most(evidence.seawater.condensing, limit, near=0.05)

@@ -214,6 +214,7 @@ def _index(cabins: Mapping[str, CabinEntry]) -> dict[str, int]:
 
 
 def circuit_of(unit: Circuit, turn_down: float) -> Refrigeration:
+    """A catalogue record's refrigerant circuit as plain figures."""
     return Refrigeration(
         refrigerant=unit.refrigerant,
         rated_capacity=float(unit.rated_capacity),

@@ -36,6 +36,9 @@ from anchorwatt.simulation.plant import (
 SPEEDS = 9
 """Speeds of a variable-speed plant's map, even from its lowest to its highest."""
 
+DENSITY, EFFECT, WORK, RATIO = 0, 1, 2, 3
+"""Figures of a stacked cycle table, see `CycleTable`."""
+
 CONDENSING_START, CONDENSING_STEP, CONDENSING_COUNT = 0.0, 1.0, 69
 COLDEST_WATER = -1.0
 """°C of sea water leaving a plant that heats; sea water freezes at −1.9 °C. From practice, no source."""
@@ -104,6 +107,18 @@ def table_value(table: Floats, figure: int, evaporating: float, condensing: floa
     return value
 
 
+def cooling_and_work(
+    table: Floats, evaporating: float, condensing: float, swept_flow: float, speed: float, scale: float
+) -> tuple[float, float]:
+    """W that a compressor of a swept flow, m³/s, takes in the cold and draws, at a share of full speed."""
+    ratio = table_value(table, RATIO, evaporating, condensing)
+    density = table_value(table, DENSITY, evaporating, condensing)
+    mass_flow = swept_flow * speed * density * volumetric_efficiency(ratio)
+    cooling = mass_flow * table_value(table, EFFECT, evaporating, condensing)
+    work = mass_flow * table_value(table, WORK, evaporating, condensing)
+    return cooling, work / isentropic_efficiency(ratio, speed, scale)
+
+
 def fill_heating_map(
     table: Floats,
     swept_flow: float,
@@ -128,14 +143,10 @@ def fill_heating_map(
                 evaporating = min(sea - 8.0 * speeds[k], condensing - LEAST_LIFT)
                 cooling, work = 0.0, 0.0
                 for _ in range(60):
-                    ratio = table_value(table, 3, evaporating, condensing)
-                    mass_flow = swept_flow * speeds[k] * table_value(table, 0, evaporating, condensing)
-                    mass_flow *= volumetric_efficiency(ratio)
-                    cooling = mass_flow * table_value(table, 1, evaporating, condensing)
-                    work = mass_flow * table_value(table, 2, evaporating, condensing)
-                    work /= isentropic_efficiency(ratio, speeds[k], scale)
+                    cooling, work = cooling_and_work(table, evaporating, condensing, swept_flow, speeds[k], scale)
                     # The exchanger's heat flows the other way: the same balance about the sea's temperature.
-                    new = min(2.0 * sea - condensing_temperature(sea, cooling, sea_flow, effective), condensing - 3.0)
+                    new = 2.0 * sea - condensing_temperature(sea, cooling, sea_flow, effective)
+                    new = min(new, condensing - LEAST_LIFT)
                     if abs(new - evaporating) < 1e-8:
                         break
                     evaporating = 0.5 * (evaporating + new)
@@ -170,16 +181,7 @@ def fill_map(
                 condensing = max(sea + 8.0 * speeds[k], evaporating + LEAST_LIFT)
                 cooling, work = 0.0, 0.0
                 for _ in range(60):
-                    place = min(max((condensing - CONDENSING_START) / CONDENSING_STEP, 0.0), CONDENSING_COUNT - 1.001)
-                    low = int(place)
-                    part = place - low
-                    density = table[0, i, low] + part * (table[0, i, low + 1] - table[0, i, low])
-                    effect = table[1, i, low] + part * (table[1, i, low + 1] - table[1, i, low])
-                    ideal = table[2, i, low] + part * (table[2, i, low + 1] - table[2, i, low])
-                    ratio = table[3, i, low] + part * (table[3, i, low + 1] - table[3, i, low])
-                    mass_flow = swept_flow * speeds[k] * density * volumetric_efficiency(ratio)
-                    cooling = mass_flow * effect
-                    work = mass_flow * ideal / isentropic_efficiency(ratio, speeds[k], scale)
+                    cooling, work = cooling_and_work(table, evaporating, condensing, swept_flow, speeds[k], scale)
                     new = condensing_temperature(sea, cooling + work, sea_flow, effective)
                     new = max(new, evaporating + LEAST_LIFT)
                     if abs(new - condensing) < 1e-8:
@@ -208,10 +210,10 @@ def fit(circuit: Refrigeration) -> tuple[float, float]:
             "at its rating the plant must condense below its highest condensing temperature; it would condense at °C",
             condensing,
         )
-    table = stored_cycles(circuit.refrigerant, circuit.superheat, circuit.subcooling)
+    table = stacked(circuit)
     density, effect, work, ratio = (
-        _at(part, circuit.rated_evaporating, condensing)
-        for part in (table.suction_density, table.effect, table.work, table.ratio)
+        float(table_value(table, figure, circuit.rated_evaporating, condensing))
+        for figure in (DENSITY, EFFECT, WORK, RATIO)
     )
     swept_flow = circuit.rated_capacity / (effect * density * volumetric_efficiency(ratio))
     efficiency = circuit.rated_capacity / effect * work / circuit.rated_power
@@ -220,15 +222,6 @@ def fit(circuit: Refrigeration) -> tuple[float, float]:
             "the rating must imply an overall compressor efficiency of 0.25 to 0.85; it implies", efficiency
         )
     return swept_flow, efficiency / isentropic_efficiency(ratio, 1.0, 1.0)
-
-
-def _at(table: Floats, evaporating: float, condensing: float) -> float:
-    """A figure of the cycle's table, linear between its points."""
-    i, x = map_place(evaporating, EVAPORATING_START, EVAPORATING_STEP, EVAPORATING_COUNT)
-    j, y = map_place(condensing, CONDENSING_START, CONDENSING_STEP, CONDENSING_COUNT)
-    low = table[i, j] + y * (table[i, j + 1] - table[i, j])
-    high = table[i + 1, j] + y * (table[i + 1, j + 1] - table[i + 1, j])
-    return float(low + x * (high - low))
 
 
 @lru_cache(maxsize=64)
