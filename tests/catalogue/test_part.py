@@ -28,6 +28,7 @@ PARTS = (
     "chilled_water_unit",
     "condensing_unit",
     "engine",
+    "generator",
     "inverter",
     "self_contained_unit",
     "solar_panel",

@@ -14,6 +14,7 @@ from anchorwatt.catalogue.cell import Cell
 from anchorwatt.catalogue.chilled_water_unit import ChilledWaterUnit
 from anchorwatt.catalogue.circuit import Circuit
 from anchorwatt.catalogue.condensing_unit import CondensingUnit
+from anchorwatt.catalogue.dc_dc import DirectConverter
 from anchorwatt.catalogue.duct import Duct
 from anchorwatt.catalogue.glazing import Glazing
 from anchorwatt.catalogue.inverter import Inverter
@@ -131,6 +132,14 @@ def test_an_inverter_is_best_below_its_rating(inverter: Part) -> None:
     assert isinstance(inverter, Inverter)
     best = math.sqrt(inverter.no_load_power / (inverter.quadratic * inverter.rated_power))
     assert 0.2 < best < 0.6
+
+
+@pytest.mark.parametrize("unit", rows("dc_dc"), ids=ids)
+def test_a_dc_dc_converter_loses_8_to_12_percent_at_its_rating(unit: Part) -> None:
+    """Of isolated types of this size, from memory."""
+    assert isinstance(unit, DirectConverter)
+    lost = unit.no_load_power / unit.rated_power + unit.linear + unit.quadratic
+    assert 0.08 <= lost / (1.0 + lost) <= 0.12
 
 
 def test_heat_of_a_load_is_never_more_than_its_power() -> None:

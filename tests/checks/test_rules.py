@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from anchorwatt.checks import SUBJECTS, Evidence, Verdict, rules
+from anchorwatt.checks import SUBJECTS, Evidence, Finding, Verdict, rules
 from anchorwatt.checks.registry import at_least, at_most, rule
-from anchorwatt.design.specification import Doing, Specification
+from anchorwatt.design.specification import Doing, Item, Specification
 from anchorwatt.simulation.runs import Simulation
 from tests.simulation import boats
 
@@ -92,6 +92,15 @@ def frosting(boat: Specification) -> Specification:
     return replace(boat, plant=replace(boat.plant, circuit=replace(boat.plant.circuit, lowest_evaporating=-3.0)))
 
 
+def priced(limit: str) -> Spoil:
+    """Parts of 3000 EUR together, and a limit."""
+    items = (
+        Item("ac.inverter.unit", "inverter", "inverter", 1, 25.0, 1000.0, "EUR", -1),
+        Item("dc.bank.module", "battery_module", "module", 2, 40.0, 1000.0, "EUR", -1),
+    )
+    return lambda boat: replace(boat, items=items, brief=replace(boat.brief, price_limit=limit))
+
+
 CASES = {
     "coils-above-frost": Case(as_it_is, frosting),
     "plant-heats-boat": Case(IN_WINTER, IN_WINTER_TINY),
@@ -101,6 +110,7 @@ CASES = {
     "night-without-interruption": Case(as_it_is, lambda b: replace(b, bank=boats.bank(capacity=60.0))),
     "recharge-in-time": Case(as_it_is, with_brief(recharge=600.0)),
     "mass-limit": Case(as_it_is, with_brief(mass_limit=100.0)),
+    "price-limit": Case(priced("3 500 EUR"), priced("2 999.99 EUR")),
     "cabins-cool-at-night": Case(as_it_is, tiny_plant),
     "cabins-dry-at-night": Case(drier, wetter),
     "compressor-carries-boat": Case(as_it_is, tiny_plant),
@@ -143,7 +153,7 @@ def test_fails(name: str) -> None:
 
 def test_every_rule_has_its_cases() -> None:
     mine = {r.id for r in rules() if r.measure.__module__.rsplit(".", 1)[1] in ("brief", "cooling", "power")}
-    assert mine == {*CASES, "price-limit"}  # prices come later: it cannot tell
+    assert mine == set(CASES)
 
 
 def test_every_subject_has_its_tests() -> None:
@@ -154,9 +164,35 @@ def test_every_subject_has_its_tests() -> None:
             assert "CASES" in (Path(__file__).parent / f"test_{name}.py").read_text(), name
 
 
-def test_price_limit_cannot_tell() -> None:
-    priced = replace(boats.boat(1), brief=replace(boats.boat(1).brief, price_limit="65 000 USD"))
-    (found,) = [r.find(Evidence(priced, Simulation(priced))) for r in rules() if r.id == "price-limit"]
+def price_finding(limit: str, *items: Item) -> Finding:
+    made = priced(limit)(boats.boat(1))
+    made = replace(made, items=items or made.items)
+    (found,) = [r.find(Evidence(made, Simulation(made))) for r in rules() if r.id == "price-limit"]
+    assert found is not None
+    return found
+
+
+def test_a_price_that_can_be_told_says_in_what() -> None:
+    found = price_finding("65 000 EUR")
+    assert (found.value, found.limit, found.note) == (3000.0, 65_000.0, "in EUR")
+
+
+def test_price_limit_in_another_currency_cannot_tell_and_says_why() -> None:
+    found = price_finding("65 000 USD")
+    assert found.verdict is Verdict.CANNOT_TELL
+    assert found.note == "in USD; the parts come to 3 000 EUR, which is not converted"
+
+
+def test_price_limit_with_a_part_without_a_price_cannot_tell_and_names_it() -> None:
+    bare = Item("dc.bank.module", "battery_module", "our own module", 2, 40.0, math.nan, "", -1)
+    found = price_finding("65 000 EUR", bare)
+    assert found.verdict is Verdict.CANNOT_TELL
+    assert found.note == "in EUR; no price of our own module"
+
+
+def test_price_limit_without_parts_cannot_tell() -> None:
+    made = replace(priced("65 000 EUR")(boats.boat(1)), items=())
+    (found,) = [r.find(Evidence(made, Simulation(made))) for r in rules() if r.id == "price-limit"]
     assert found is not None
     assert found.verdict is Verdict.CANNOT_TELL
 

@@ -205,6 +205,7 @@ def assessment(**changes: Any) -> Assessment:
         "night": night(tuple(one.name for one in cabins)),
         "day": night(tuple(one.name for one in cabins), hours=14.0),
         "recharge": recharge(),
+        "recharging": None,
         "comparisons": (
             Comparison("shared variable-speed plant", 32.4e6, 1480.0, "starts softly", 0.36, 99.0, 0.6, 0.61),
             Comparison("self-contained units", 61.2e6, 2300.0, "starts hard", 0.05, 150.0, 1.1, 0.66),

@@ -92,7 +92,7 @@ def test_what_was_written_is_said_beside_the_data(assessed: tuple[Result, Path])
     assert "wrote" not in assessed[0].stdout
 
 
-@pytest.mark.parametrize("command", ["assess", "loads", "plant", "night", "recharge"])
+@pytest.mark.parametrize("command", ["assess", "loads", "plant", "night", "recharge", "voltage"])
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_pages_fit_and_caution(run: Run, trawler: Path, command: str, units: str) -> None:
     found = run(command, trawler, "--units", units)

@@ -22,6 +22,11 @@ def test_the_end_of_a_key_is_its_unit(key: str, unit: str) -> None:
     assert unit_of(key) == unit
 
 
+def test_money_is_an_amount_without_a_unit() -> None:
+    assert in_unit(65_000.0, "", "money") == 65_000.0
+    assert in_unit(math.nan, "", "money") is None
+
+
 def test_a_key_without_a_unit_is_refused() -> None:
     with pytest.raises(KeyError, match="ends in no unit"):
         unit_of("charge")

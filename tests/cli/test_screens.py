@@ -8,7 +8,7 @@ from rich.console import RenderableType
 from tests.cli import fake
 
 from anchorwatt.assessment import Verdict
-from anchorwatt.cli import loads, plant, screens
+from anchorwatt.cli import loads, plant, recharge, screens
 from anchorwatt.cli.page import show
 from anchorwatt.errors import AnchorwattError
 
@@ -28,7 +28,7 @@ def printed(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch)
 
 def test_every_page_fits_80_columns(printed: Printed) -> None:
     many = fake.assessment(cabins=tuple(fake.cabin(f"a cabin with a long name {n}") for n in range(8)))
-    for page in (screens.assessment, loads.screen, plant.screen, screens.night, screens.recharge):
+    for page in (screens.assessment, loads.screen, plant.screen, screens.night, recharge.screen):
         assert max(len(line) for line in printed(page(many, "us")).splitlines()) <= 80
     assert max(len(line) for line in printed(screens.estimates(many)).splitlines()) <= 80
 
@@ -102,12 +102,12 @@ def test_a_boat_without_cooled_cabins_says_so(printed: Printed) -> None:
 
 
 def test_a_boat_without_an_alternator_says_so(printed: Printed) -> None:
-    page = printed(screens.recharge(fake.assessment(recharge=None), "si"))
+    page = printed(recharge.screen(fake.assessment(recharge=None), "si"))
     assert "No engine of this design carries an alternator." in page
 
 
 def test_recharge_names_what_held_it_back(printed: Printed) -> None:
-    page = printed(screens.recharge(fake.assessment(), "si"))
+    page = printed(recharge.screen(fake.assessment(), "si"))
     assert "temperature 80 %, the bank 20 %" in page
     assert "port" in page
 
@@ -120,4 +120,4 @@ def test_why_shows_formula_inputs_basis_source_and_what_changes_it(printed: Prin
 
 def test_an_unknown_answer_names_the_nearest() -> None:
     with pytest.raises(AnchorwattError, match="perhaps “hold_hours”"):
-        screens.answer_named(fake.assessment(), "holdhours")
+        screens.answer_named(fake.answers(), "holdhours")

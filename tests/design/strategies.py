@@ -263,6 +263,14 @@ def _dc(draw: Draw, volts: int, loads: dict[str, Any], names: list[str]) -> dict
         panel = draw(st.sampled_from(catalogue.names("solar_panel")))
         dc["solar"] = {"panel": panel, "count": draw(st.integers(1, 8))}
         _maybe(draw, dc["solar"], "tilt", st.sampled_from(["0 deg", "10 deg", "60 deg"]))
+        _maybe(draw, dc["solar"], "shading", _number(20, 100, "%", 0))
+    if draw(st.booleans()):
+        output = draw(st.sampled_from([12, 24]))
+        unit = next(name for name in _of_voltage("dc_dc", "input_voltage", volts) if f"to {output} V" in name)
+        dc["engine_battery"] = {"unit": unit, "voltage": f"{output} V"}
+        _maybe(draw, dc["engine_battery"], "standing_load", _number(0, 30, "W", 1))
+        _maybe(draw, dc["engine_battery"], "starts_per_day", st.integers(0, 8))
+        _maybe(draw, dc["engine_battery"], "cabin", st.sampled_from(names))
     return dc
 
 

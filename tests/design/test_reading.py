@@ -234,6 +234,28 @@ FAULTS = {
         "18000 rpm",
         "at most 4.67",
     ),
+    "an alternator's curve that falls": Fault(
+        "alternator: high-output 24 V 110 A",
+        "alternator: {like: high-output 24 V 110 A, speeds: [900 rpm, 9000 rpm], currents: [98 %, 67 %]}",
+        "charging.engines.engine.alternators.alternator.alternator",
+        "currents that fall from 98 % to 67 % at 9000 rpm",
+        "do not fall as the speed rises",
+    ),
+    "an alternator's curve that ends too soon": Fault(
+        "alternator: high-output 24 V 110 A",
+        "alternator: {like: high-output 24 V 110 A, speeds: [900 rpm, 5000 rpm], currents: [0 %, 98 %]}",
+        "charging.engines.engine.alternators.alternator.alternator.speeds",
+        "a curve that ends at 5000 rpm, below the 6600 rpm",
+        "goes on to 6600 rpm",
+    ),
+    "a propeller beyond the engine's curve": Fault(
+        "charging_speed: 1400 rpm",
+        "charging_speed: 1400 rpm\n      propeller_power: 50 kW",
+        "charging.engines.engine.propeller_power",
+        '"50 kW" at rated speed, over the engine\'s own curve',
+        "at most the 42.0 kW that diesel 42 kW gives at 3000 rpm",
+        "propeller_power: 50 kW",
+    ),
     "charging above rated speed": Fault(
         "charging_speed: 1400 rpm",
         "charging_speed: 4000 rpm",
@@ -559,6 +581,14 @@ def test_a_fault_is_told_with_file_line_key_found_and_allowed(fault: Fault) -> N
     assert problem.line == line_of(text, fault.at or fault.new.strip("\n"))
     assert fault.allowed in problem.allowed
     assert str(problem).startswith(f"boat.yaml:{problem.line}: {fault.key}: found {problem.found}; allowed: ")
+
+
+def test_an_engine_whose_curve_lies_below_the_propeller_that_nobody_typed_is_refused() -> None:
+    curve = "engine: {like: diesel 42 kW, curve_speeds: [20 %, 100 %], curve_powers: [10 %, 80 %]}"
+    (problem,) = problems_of(changed("engine: diesel 42 kW", curve))
+    assert problem.key == "charging.engines.engine.propeller_power"
+    assert problem.found == "an estimated 39.9 kW at rated speed, over the engine's own curve"
+    assert problem.allowed.startswith("at most the 33.6 kW")
 
 
 def test_the_sample_itself_is_sound() -> None:

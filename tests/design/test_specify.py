@@ -32,6 +32,16 @@ def test_every_valid_design_becomes_a_specification(drawn: dict[str, Any]) -> No
     made = design.specify(design.parse(as_text(drawn)))
     assert isinstance(made, Specification)
     assert math.isnan(made.plant.safety.flammable_limit)  # none of the catalogue's plants holds what burns
+    # What nobody but the maker knows, and what the simulation finds, is left open.
+    engines = tuple(
+        dataclasses.replace(
+            engine,
+            alternators=tuple(dataclasses.replace(machine, clamp_voltage=0.0) for machine in engine.alternators),
+            side_load_limit=0.0 if math.isnan(engine.side_load_limit) else engine.side_load_limit,
+            air_temperature=0.0 if engine.cabin >= 0 and math.isnan(engine.air_temperature) else engine.air_temperature,
+        )
+        for engine in made.engines
+    )
     plant = dataclasses.replace(made.plant, safety=dataclasses.replace(made.plant.safety, flammable_limit=0.0))
     for part in (
         made.cabins,
@@ -42,7 +52,7 @@ def test_every_valid_design_becomes_a_specification(drawn: dict[str, Any]) -> No
         made.loads,
         made.inverter,
         made.bank,
-        made.engines,
+        engines,
     ):
         assert all(math.isfinite(number) for number in numbers(part))
 

@@ -14,6 +14,7 @@ from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.battery import (
     acceptance,
     bank_resistance,
+    bank_temperature,
     change_of_charge,
     current_for_power,
     highest_power,
@@ -43,7 +44,7 @@ def test_the_current_carries_exactly_the_power(voltage: float, resistance: float
     assert carried == pytest.approx(power, rel=1e-7, abs=1e-9)
 
 
-@given(VOLTAGE, st.floats(1e-3, 0.5), st.floats(0.0, 1.0))
+@given(VOLTAGE, st.floats(1e-3, 0.5), st.floats(0.0, 0.999999))
 def test_discharge_stays_on_the_side_where_more_current_is_more_power(
     voltage: float, resistance: float, share: float
 ) -> None:
@@ -103,11 +104,11 @@ def test_a_bank_below_its_lowest_voltage_gives_nothing() -> None:
     assert highest_power(24.0, 0.01, 200.0, 24.0) == 0.0
 
 
-@given(VOLTAGE, RESISTANCE, LIMIT, VOLTAGE, st.floats(-20.0, 50.0))
+@given(VOLTAGE, RESISTANCE, LIMIT, VOLTAGE, st.floats(-20.0, 60.0))
 def test_acceptance_passes_neither_limit(
     voltage: float, resistance: float, limit: float, absorb: float, temperature: float
 ) -> None:
-    current = acceptance(voltage, resistance, limit, absorb, temperature)
+    current = acceptance(voltage, resistance, limit, absorb, temperature, 0.0, 45.0)
     assert 0.0 <= current <= limit
     if current > 0.0:
         assert terminal_voltage(-current, voltage, resistance) <= absorb * (1.0 + 1e-12)
@@ -116,7 +117,7 @@ def test_acceptance_passes_neither_limit(
 def test_acceptance_tails_off_as_the_bank_fills() -> None:
     """Eight cells, 8 milliohm, 28 V: the full limit on the plateau, then down to nothing before 100 %."""
     taken = [
-        acceptance(8 * open_circuit_voltage(charge, CHARGE, CELL), 0.008, 100.0, 28.0, 25.0)
+        acceptance(8 * open_circuit_voltage(charge, CHARGE, CELL), 0.008, 100.0, 28.0, 25.0, 0.0, 45.0)
         for charge in (0.5, 0.9, 0.985, 0.99, 0.994, 1.0)
     ]
     assert taken[:2] == [100.0, 100.0]
@@ -125,9 +126,12 @@ def test_acceptance_tails_off_as_the_bank_fills() -> None:
     assert taken[5] == 0.0
 
 
-@pytest.mark.parametrize(("temperature", "current"), [(-0.1, 0.0), (0.0, 100.0)])
-def test_a_frozen_bank_takes_no_charge(temperature: float, current: float) -> None:
-    assert acceptance(26.0, 0.008, 100.0, 28.0, temperature) == current
+@pytest.mark.parametrize(
+    ("temperature", "current"),
+    [(-0.1, 0.0), (0.0, 0.0), (2.5, 50.0), (5.0, 100.0), (40.0, 100.0), (42.5, 50.0), (45.0, 0.0)],
+)
+def test_a_frozen_or_hot_bank_takes_no_charge(temperature: float, current: float) -> None:
+    assert acceptance(26.0, 0.008, 100.0, 28.0, temperature, 0.0, 45.0) == pytest.approx(current)
 
 
 @given(st.floats(-60.0, 119.0), st.floats(0.01, 1.0))
@@ -139,6 +143,22 @@ def test_warmer_is_less_resistance(temperature: float, more: float) -> None:
 def test_resistance_is_as_stated_at_25_degrees() -> None:
     assert resistance_factor(25.0) == 1.0
     assert bank_resistance(0.01, 0.5, (0.0, 0.5, 1.0), (1.6, 1.0, 1.1), 25.0) == 0.01
+
+
+@given(st.floats(-20.0, 60.0), st.floats(-20.0, 60.0), st.floats(0.0, 2000.0), st.floats(0.0, 50.0), st.integers(1, 20))
+def test_the_bank_warms_the_same_in_one_step_or_many(
+    start: float, around: float, loss: float, conductance: float, parts: int
+) -> None:
+    at_once = bank_temperature(start, around, loss, 120e3, conductance, 3600.0)
+    in_parts = start
+    for _ in range(parts):
+        in_parts = bank_temperature(in_parts, around, loss, 120e3, conductance, 3600.0 / parts)
+    assert in_parts == pytest.approx(at_once, rel=1e-9, abs=1e-9)
+
+
+def test_a_warm_bank_in_a_cold_place_cools_towards_it() -> None:
+    assert bank_temperature(40.0, 20.0, 0.0, 100e3, 10.0, 1e6) == pytest.approx(20.0)
+    assert bank_temperature(20.0, 20.0, 100.0, 100e3, 10.0, 1e6) == pytest.approx(30.0)
 
 
 @given(SHARE, SHARE)
@@ -172,8 +192,10 @@ def test_charge_counted_in_parts_is_charge_counted_at_once(current: float, durat
         lambda: current_for_power(1.0, 12.0, -0.01),
         lambda: highest_power(12.0, -0.01, 1.0, 10.0),
         lambda: highest_power(12.0, 0.01, -1.0, 10.0),
-        lambda: acceptance(12.0, -0.01, 1.0, 14.0, 25.0),
-        lambda: acceptance(12.0, 0.01, -1.0, 14.0, 25.0),
+        lambda: acceptance(12.0, -0.01, 1.0, 14.0, 25.0, 0.0, 45.0),
+        lambda: acceptance(12.0, 0.01, -1.0, 14.0, 25.0, 0.0, 45.0),
+        lambda: bank_temperature(25.0, 25.0, 1.0, 0.0, 1.0, 1.0),
+        lambda: bank_temperature(25.0, 25.0, 1.0, 1.0, -1.0, 1.0),
         lambda: bank_resistance(-0.01, 0.5, CHARGE, CELL, 25.0),
         lambda: stored_energy(0.5, CHARGE, CELL, 0.0),
         lambda: change_of_charge(1.0, 1.0, 0.0),

@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
+from tests.simulation import boats
 
-from anchorwatt.physics.alternator import REFERENCE_SPEED, copper_resistance, shaft_power
+from anchorwatt import catalogue
+from anchorwatt.catalogue.alternator import Alternator as Part
+from anchorwatt.design.specification import Alternator
+from anchorwatt.physics.alternator import REFERENCE_SPEED, cold_current, copper_resistance, shaft_power
 from anchorwatt.physics.engine import DIESEL_HEATING_VALUE, fuel_flow, fuel_volume
+from anchorwatt.sizing.regulator import settled
 
 EU_VOLTAGE = 14.3
 EU_BASELINE = 0.67
@@ -17,6 +23,24 @@ EU_WEIGHTS = (
     (6000.0, 0.25),
     (10000.0, 0.10),
 )  # rpm, weight; half rated current
+
+
+def machine_named(name: str) -> Alternator:
+    """One of the catalogue, its regulator blind to temperature."""
+    part = catalogue.find("alternator", name)
+    assert isinstance(part, Part)
+    return replace(
+        boats.alternator(),
+        rated_current=float(part.rated_current),
+        voltage=float(part.voltage),
+        speeds=tuple(float(speed) for speed in part.speeds),
+        currents=tuple(float(current) for current in part.currents),
+        hot_loss=float(part.hot_loss),
+        efficiency=float(part.efficiency),
+        winding_conductance=float(part.winding_conductance),
+        frame_conductance=float(part.frame_conductance),
+        hold_temperature=1e6,
+    )
 
 
 def efficiency_at(share: float, rpm: float, winding: float) -> float:
@@ -63,3 +87,12 @@ def test_eu_2020_728_fuel_for_a_kwh_of_direct_current_is_0_33_litre_at_67_percen
     taken = shaft_power(50.0, EU_VOLTAGE, REFERENCE_SPEED, 25.0, 100.0, EU_BASELINE) / (50.0 * EU_VOLTAGE)
     fuel = fuel_flow(taken * 1000.0, 0.0, 0.0, 0.0, 0.459, DIESEL_HEATING_VALUE) * 3600.0
     assert 1000.0 * fuel_volume(fuel) == pytest.approx(0.33, abs=0.005)
+
+
+@pytest.mark.parametrize("rpm", [3000.0, 4000.0, 5000.0, 6000.0])
+@pytest.mark.parametrize("name", catalogue.names("alternator"), ids=lambda name: f"common-practice-no-source-{name}")
+def test_a_hot_alternator_gives_up_20_percent_or_more(name: str, rpm: float) -> None:
+    """Settled at full output in air of 60 °C, that of the trade's hot curves, against the cold curve."""
+    machine, rotor = machine_named(name), rpm * math.pi / 30.0
+    cold = cold_current(rotor, machine.speeds, machine.currents, machine.rated_current)
+    assert 0.60 <= settled(machine, machine.voltage, rotor, 60.0).current / cold <= 0.80

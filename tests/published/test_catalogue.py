@@ -84,7 +84,7 @@ SHORE = [("120 V 30 A", 2880.0), ("120/240 V 50 A", 9600.0), ("230 V 16 A", 2944
 def test_shore_services(name: str, power: float) -> None:
     service = catalogue.find("shore_service", name)
     assert isinstance(service, ShoreService)
-    assert math.isclose(service.voltage * service.current * service.continuous_share, power)
+    assert math.isclose(service.voltage * service.legs * service.current * service.continuous_share, power)
 
 
 # m2 K/W of the layers alone, computed in the reference from the conductivities above, printed to 1e-3.

@@ -17,7 +17,18 @@ from anchorwatt.physics.air_handler import call_share, coil_approach
 from anchorwatt.physics.battery import current_for_power
 from anchorwatt.physics.moist_air import CP_AIR, latent_heat, saturation_humidity_ratio
 from anchorwatt.physics.people import latent_from_person, sensible_from_person
-from anchorwatt.simulation.arrays import TO_CABIN, TO_OUTSIDE, Boat, Floats, Forcing, State
+from anchorwatt.simulation.arrays import (
+    BANK_CONDUCTANCE,
+    BANK_HEAT_CAPACITY,
+    BANK_SURROUNDINGS,
+    HEAT_OF_BANK,
+    TO_CABIN,
+    TO_OUTSIDE,
+    Boat,
+    Floats,
+    Forcing,
+    State,
+)
 from anchorwatt.simulation.cooling import MIRROR
 from anchorwatt.simulation.electric import bank_point, inverter_power, transformer_power
 from anchorwatt.simulation.fabric import PEOPLE_RADIANT
@@ -50,7 +61,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
     np.add.at(dew_flow, boat.fabric.wall_far_cabin[between], boat.fabric.far_convection[0, between] / CP_AIR)
 
     def rates(t: float, y: Floats, k: int) -> Floats:
-        node, air, loose, wet, charge = y[:nodes], y[air_at], y[loose_at], y[wet_at], y[-2]
+        node, air, loose, wet, charge = y[:nodes], y[air_at], y[loose_at], y[wet_at], y[-3]
         part = (t - k * step) / step
 
         def at(series: Floats) -> Floats:
@@ -168,6 +179,7 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         drain = inverter_power(through, boat.power.inverter[0]) + float(forcing.dc_load[0, k])
         volts, ohms = bank_point(
             float(charge),
+            float(y[-2]),
             boat.power.bank[0],
             boat.power.bank_charge[0],
             boat.power.bank_voltage[0],
@@ -175,17 +187,23 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
             1.0,
         )
         current = current_for_power(drain, volts, ohms)
+        stands = int(boat.power.heat_cabin[HEAT_OF_BANK])
+        around = float(air[stands]) if stands >= 0 else float(boat.power.bank[0, BANK_SURROUNDINGS])
+        given = float(boat.power.bank[0, BANK_CONDUCTANCE]) * (float(y[-2]) - around)
+        warmer = (current * current * ohms - given) / float(boat.power.bank[0, BANK_HEAT_CAPACITY])
         return np.concatenate(
             [
                 into_node / boat.fabric.node_capacity[0],
                 into_air / (boat.fabric.air_mass[0] * CP_AIR),
                 into_loose / boat.fabric.furnishing_capacity[0],
                 into_wet / boat.fabric.moisture_mass[0],
-                [-current / boat.power.bank[0, 0], drain],
+                [-current / boat.power.bank[0, 0], warmer, drain],
             ]
         )
 
-    y = np.concatenate([state.node[0], state.air[0], state.furnishing[0], state.humidity[0], state.charge, [0.0]])
+    y = np.concatenate(
+        [state.node[0], state.air[0], state.furnishing[0], state.humidity[0], state.charge, state.cells, [0.0]]
+    )
     history = [y]
     # What the plan or the hour changes is constant between these edges: one integration each.
     changing = [
@@ -217,4 +235,4 @@ def solve(boat: Boat, forcing: Forcing, state: State, step: float, rtol: float =
         history.extend(answer.y.T)
         y = answer.y[:, -1]
     table = np.array(history).T
-    return Reference(np.arange(steps + 1) * step, table[air_at], table[wet_at], table[-2], float(table[-1, -1]))
+    return Reference(np.arange(steps + 1) * step, table[air_at], table[wet_at], table[-3], float(table[-1, -1]))

@@ -60,7 +60,7 @@ def sleeping_boat(volts: int) -> Specification:
         length=15.0,
         bank=bank,
         engines=(engine,),
-        inverter=Converter("inverter", 3000.0, 20.0, 0.03, 0.05, 4.0, 20.0, -1),
+        inverter=Converter("inverter", 3000.0, 20.0, 0.03, 0.05, 4.0, *boats.OVERLOAD, 20.0, -1),
     )
 
 

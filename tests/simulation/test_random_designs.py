@@ -6,9 +6,10 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import Phase, given, settings
+from hypothesis import Phase, given, reject, settings
 
 from anchorwatt import design
+from anchorwatt.errors import OutOfRange
 from anchorwatt.simulation.arrays import UNCOOLED
 from anchorwatt.simulation.runs import Run, Simulation
 from tests.design.strategies import as_text, designs
@@ -28,7 +29,12 @@ def short_runs(drawn: dict[str, Any]) -> tuple[Simulation, Run, Run]:
 @settings(max_examples=25, phases=[Phase.explicit, Phase.generate])  # a smaller failure is not worth minutes
 @given(designs())
 def test_laws(drawn: dict[str, Any]) -> None:
-    simulation, run, uncooled = short_runs(drawn)
+    try:
+        simulation, run, uncooled = short_runs(drawn)
+    except OutOfRange as error:  # kilowatts in a closed small cabin boil it: told, not computed
+        if "look for one with many people or much running" not in str(error):
+            raise
+        reject()
     series, summary = run.series, run.summary
     for name in (
         "air",
@@ -62,9 +68,10 @@ def test_laws(drawn: dict[str, Any]) -> None:
     heat = abs(float(summary.heat_in[0])) + float(summary.sensible_energy[0].sum()) + 1.0
     assert float(summary.heat_in[0] - summary.heat_stored[0]) == pytest.approx(0.0, abs=1e-6 * heat)
     # Cooling never raises a cabin's temperature (steps are divided where air moves fast, so not at the same
-    # moments in both runs: 0.01 K), unless the inverter's heat or air from a warmer cabin comes with it.
+    # moments in both runs: 0.01 K), unless machinery's heat or air from a warmer cabin comes with it.
     boat = simulation.boat
-    alone = boat.plant.outlet_handler.size == 0 and (boat.power.heat_cabin < 0).all()
+    machines = np.r_[boat.power.heat_cabin, boat.power.engine_cabin]
+    alone = boat.plant.outlet_handler.size == 0 and (machines < 0).all()
     warmed = not np.isnan(run.forcing.warm_point).all()
     if alone and not warmed:
         assert (series.air - uncooled.series.air).max() < 0.01

@@ -27,6 +27,7 @@ IN_PINT = {
     "C": "coulomb", "mAh": "milliampere*hour", "Ah": "ampere*hour",
     "mA": "milliampere", "A": "ampere", "kA": "kiloampere",
     "mV": "millivolt", "V": "volt", "kV": "kilovolt",
+    "Ω/m": "ohm/m", "Ω/km": "ohm/km", "Ω/kft": "ohm/(1000*foot)",
     "µΩ": "microohm", "mΩ": "milliohm", "Ω": "ohm",
     "m/s": "m/s", "km/h": "km/hour", "kn": "knot", "mph": "mile/hour", "ft/s": "foot/second",
     "ft/min": "foot/minute",
@@ -55,6 +56,7 @@ IN_PINT = {
     "kg/m²": "kg/m**2", "g/m²": "gram/m**2", "lb/ft²": "pound/foot**2",
     "kg/m": "kg/m", "g/m": "gram/m", "lb/ft": "pound/foot", "oz/ft": "ounce/foot",
     "W/m²": "watt/m**2", "kW/m²": "kilowatt/m**2", "Btu/(h·ft²)": "Btu_it/hour/foot**2",
+    "N": "newton", "kN": "kilonewton", "lbf": "pound_force",
 }  # fmt: skip
 TEMPERATURE_IN_PINT = {"°C": "degC", "°F": "degF", "K": "kelvin"}
 DIFFERENCE_IN_PINT = {"°C": "delta_degC", "°F": "delta_degF", "K": "kelvin"}
@@ -65,7 +67,8 @@ INSIDE_IN_PINT = {
     "kg/s": "kg/s", "Pa": "pascal", "rad/s": "radian/second", "rad": "radian", "": "dimensionless",
     "1/K": "1/kelvin", "Hz": "1/second", "1/s": "1/second", "W/(m·K)": "watt/m/kelvin", "kg/m³": "kg/m**3",
     "J/(kg·K)": "joule/kg/kelvin", "W/(m²·K)": "watt/m**2/kelvin", "J/K": "joule/kelvin",
-    "W/K": "watt/kelvin", "kg/m": "kg/m", "kg/m²": "kg/m**2", "W/m²": "watt/m**2",
+    "W/K": "watt/kelvin", "kg/m": "kg/m", "kg/m²": "kg/m**2", "W/m²": "watt/m**2", "Ω/m": "ohm/m",
+    "N": "newton",
 }  # fmt: skip
 
 ROWS = [(dimension, unit) for dimension in DIMENSIONS.values() for unit in dimension.units]

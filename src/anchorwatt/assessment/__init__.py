@@ -7,11 +7,16 @@ from functools import cached_property
 
 import numpy as np
 
+from anchorwatt.assessment.ac_side import AcSideStory, ac_side_story
+from anchorwatt.assessment.bank import BankStory, bank_story
 from anchorwatt.assessment.cabins import cabin_answers
+from anchorwatt.assessment.faults import FaultAnswer, fault_answers
 from anchorwatt.assessment.gains import BoatGains, boat_gains
+from anchorwatt.assessment.generator import GeneratorStory, generator_story
 from anchorwatt.assessment.headline import headline
 from anchorwatt.assessment.load_story import LoadStory, load_story
 from anchorwatt.assessment.plant import PlantMap, plant_points
+from anchorwatt.assessment.recharging import HELD_BY, Recharging, recharging
 from anchorwatt.assessment.records import (
     Answer,
     CabinAnswer,
@@ -22,7 +27,10 @@ from anchorwatt.assessment.records import (
     Table,
     Why,
 )
+from anchorwatt.assessment.regulator import RegulatorSetUp, regulator_set_up
 from anchorwatt.assessment.tables import recharge_table, run_table
+from anchorwatt.assessment.voltages import VoltageStory, voltage_story
+from anchorwatt.assessment.week import WeekAnswer, week_answer
 from anchorwatt.checks import Evidence, Finding, Verdict, check
 from anchorwatt.design import Design, origin, specify
 from anchorwatt.design.specification import Doing, Estimate, Specification
@@ -47,15 +55,6 @@ CAUTIONS = (
         "leave them to people who are qualified for them."
     ),
     "Keep carbon-monoxide alarms working: a quiet night of your own does not stop a neighbour's exhaust.",
-)
-
-HELD_BY = (
-    "its own curve when hot",
-    "what the bank takes",
-    "its current setting",
-    "its held temperature",
-    "the belt",
-    "the engine",
 )
 
 
@@ -120,6 +119,11 @@ class Assessment:
     def cabins(self) -> tuple[CabinAnswer, ...]:
         """Load, and the night's warmest and dampest, cabin by cabin."""
         return cabin_answers(self.specification, self.simulation, self.gains)
+
+    @cached_property
+    def ac_side(self) -> AcSideStory:
+        """Inverter, transformer, shore power and the small converters."""
+        return ac_side_story(self.specification, self.evidence.ac_side, lambda key: origin(self.design, key))
 
     @property
     def comfort(self) -> tuple[ComfortHour, ...]:
@@ -192,6 +196,16 @@ class Assessment:
         )
 
     @cached_property
+    def recharging(self) -> Recharging | None:
+        """The night put back at each engine speed, and with an alternator lost; None without an alternator."""
+        return recharging(self.specification, self.simulation, lambda key: origin(self.design, key))
+
+    @cached_property
+    def voltages(self) -> VoltageStory:
+        """The same boat at 12, 24 and 48 V."""
+        return voltage_story(self.specification, self.simulation)
+
+    @cached_property
     def gains(self) -> BoatGains:
         """Where the load comes from: every cabin that is ever cooled, by cause and hour."""
         return boat_gains(self.specification, self.simulation)
@@ -217,10 +231,35 @@ class Assessment:
         return select(self.specification.plant, peaks, self.gains.peak, sea)
 
     @cached_property
+    def bank(self) -> BankStory:
+        """The bank: its build, its limits, its temperature, its years, and the lead-acid bank that it replaces."""
+        return bank_story(self.specification, self.simulation, self.evidence)
+
+    @cached_property
     def plant(self) -> PlantMap:
         """What the shared plant gives and draws over the sea and the load."""
         boat = self.simulation.boat
         return plant_points(self.specification.plant, boat.plant, boat.heating)
+
+    @cached_property
+    def week(self) -> WeekAnswer:
+        """The week of the design file, and the shortest engine time a day at anchor that keeps the boat going."""
+        return week_answer(self.evidence.week, self.evidence.shortest_engine_time)
+
+    @cached_property
+    def faults(self) -> tuple[FaultAnswer, ...]:
+        """What happens, minute by minute, when something fails."""
+        return fault_answers(self.evidence.faults)
+
+    @cached_property
+    def generator(self) -> GeneratorStory | None:
+        """The design beside a generating set; None where no set of the catalogue is large enough."""
+        return generator_story(self.specification, self.simulation)
+
+    @cached_property
+    def regulator(self) -> RegulatorSetUp:
+        """What to set in every regulator aboard, with the calculation behind each figure."""
+        return regulator_set_up(self.evidence, lambda key: origin(self.design, key))
 
     @cached_property
     def comparisons(self) -> tuple[Comparison, ...]:

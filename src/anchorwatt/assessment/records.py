@@ -13,18 +13,9 @@ from numpy.typing import NDArray
 
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.design.specification import Estimate
+from anchorwatt.sizing.setting import Input
 
 Floats = NDArray[np.float64]
-
-
-@dataclass(frozen=True)
-class Input:
-    """One figure that an answer rests on."""
-
-    name: str
-    value: float
-    dimension: str
-    basis: str  # "typed", "catalogue", "estimated" or "computed"
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from anchorwatt.catalogue.slot import Slot
 from anchorwatt.units.fields import (
     Current,
     HeatCapacity,
+    Length,
     Mass,
     RotationalSpeed,
     Share,
@@ -55,6 +56,9 @@ class Alternator(Part):
     highest_speed: Annotated[RotationalSpeed, within("1000 rpm", "40000 rpm")] = Field(
         description="Highest rotor speed for long."
     )
+    pulley_diameter: Annotated[Length, within("30 mm", "200 mm")] = Field(
+        default="65 mm", validate_default=True, description="Of its own pulley; usual, from memory."
+    )
     mass: Annotated[Mass, within("1 kg", "200 kg")] = Field(description="Mass with bracket and regulator.")
 
     @model_validator(mode="after")
@@ -65,6 +69,12 @@ class Alternator(Part):
             )
         if any(b <= a for a, b in pairwise(self.speeds)):
             raise Refused("speeds that do not rise", "speeds that rise from point to point")
+        for speed, (a, b) in zip(self.speeds[1:], pairwise(self.currents), strict=True):
+            if b < a:
+                raise Refused(
+                    f"currents that fall from {a.text} to {b.text} at {speed.text}",
+                    "currents that do not fall as the speed rises",
+                )
         return self
 
 

@@ -21,6 +21,9 @@ class Belt(Part):
     reference_speed: Annotated[RotationalSpeed, within("500 rpm", "20000 rpm")] = Field(
         description="Rotor speed for which that holds; below it torque limits."
     )
+    tension_ratio: Annotated[float, Field(ge=1.5, le=10.0)] = Field(
+        default=4.0, description="Tight over slack side at that power; 4 to 5 for V and rib belts, from memory."
+    )
     mass: Annotated[Mass, within("0 kg", "50 kg")] = Field(description="Mass.")
 
 

@@ -29,6 +29,10 @@ class Engine(Part):
         min_length=2, max_length=100, description="Full-load power at those speeds, share of the rated power."
     )
     displacement: Annotated[LiquidVolume, within("0.1 L", "200 L")] = Field(description="Swept volume.")
+    volumetric_efficiency: Annotated[float, Field(ge=0.3, le=4.0)] = Field(
+        default=0.9,
+        description="Air drawn in over swept volume; 0.85 without, 1.2 to 2 with a turbocharger, from memory.",
+    )
     indicated_efficiency: Annotated[Share, within("20 %", "60 %")] = Field(
         description="Of the Willans line: useful over added fuel."
     )

@@ -16,6 +16,7 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ConfigDict, Field
 
 from anchorwatt.errors import AnchorwattError
+from anchorwatt.units.fields import Price
 
 Row = Mapping[str, Any]
 
@@ -43,9 +44,16 @@ class Part(BaseModel):
     source: str = Field(
         default="typed in the design file", description="Where its figures are from; “invented” for parts."
     )
+    price: Price | None = Field(
+        default=None, description="Of one, without tax and labour; invented for parts of the catalogue, as they are."
+    )
 
 
 SomePart = TypeVar("SomePart", bound=Part)
+
+
+CURRENCY = "EUR"
+"""Of all prices in the catalogue's files."""
 
 
 def kind(name: str) -> Callable[[type[SomePart]], type[SomePart]]:

@@ -8,16 +8,29 @@ from pydantic import Field
 
 from anchorwatt.catalogue.part import Part, kind
 from anchorwatt.catalogue.slot import Slot
-from anchorwatt.units.fields import ApparentPower, Mass, Power, within
+from anchorwatt.units.fields import ApparentPower, Mass, Power, Voltage, within
 
 
 @kind("transformer")
 class Transformer(Part):
-    """An isolation transformer."""
+    """A transformer between inverter or shore and the AC loads."""
 
     rated_power: Annotated[ApparentPower, within("100 VA", "200 kVA")] = Field(description="Rating.")
     core_loss: Annotated[Power, within("0 W", "5 kW")] = Field(description="Loss without load.")
     copper_loss: Annotated[Power, within("0 W", "20 kW")] = Field(description="Loss in the windings at rated load.")
+    primary_voltage: Annotated[Voltage, within("50 V", "1000 V")] | None = Field(
+        default=None, description="Of the side of shore and inverter; left out, that of the shore service."
+    )
+    secondary_voltage: Annotated[Voltage, within("50 V", "1000 V")] | None = Field(
+        default=None, description="Of the side of the loads; left out, the same."
+    )
+    isolating: bool = Field(
+        default=True, description="Whether its windings are separate; false for an autotransformer, which isolates not."
+    )
+    inrush: Annotated[float, Field(ge=1.0, le=60.0)] = Field(
+        default=10.0,
+        description="Peak current when switched on, over the peak of the rated current; 8 to 12 usual, from memory.",
+    )
     mass: Annotated[Mass, within("0.5 kg", "2000 kg")] = Field(description="Mass.")
 
 

@@ -2,11 +2,41 @@
 
 from __future__ import annotations
 
-from anchorwatt.checks import air, brief, comfort, condensate, cooling, ducts, power, refrigerant, seawater
+from anchorwatt.checks import (
+    ac_side,
+    air,
+    bank,
+    brief,
+    charging,
+    comfort,
+    condensate,
+    cooling,
+    ducts,
+    faults,
+    power,
+    refrigerant,
+    seawater,
+    week,
+)
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.checks.registry import Evidence, Rule, rules
 
-SUBJECTS = (brief, cooling, power, ducts, refrigerant, seawater, air, comfort, condensate)
+SUBJECTS = (
+    brief,
+    cooling,
+    power,
+    ac_side,
+    bank,
+    charging,
+    ducts,
+    refrigerant,
+    seawater,
+    air,
+    comfort,
+    condensate,
+    week,
+    faults,
+)
 """The modules whose rules are registered by being imported here."""
 
 

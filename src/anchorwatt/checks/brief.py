@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
+from anchorwatt.checks.finding import Verdict
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
 from anchorwatt.simulation.runs import LONGEST_HOLD
 from anchorwatt.sizing.mass import mass_added
+from anchorwatt.units import Money
 
 BRIEF = "the brief"
 
@@ -75,10 +78,20 @@ def mass_limit(evidence: Evidence) -> Measured | None:
 
 @rule(
     "price-limit",
-    "Is the price within the limit?",
+    "Is the price of the parts within the limit (engines, cables, ducts, pipes and labour not counted)?",
     "money",
     BRIEF,
-    "Parts have no prices yet: hold your own quotation against the limit.",
+    "Fewer modules or smaller parts; type your own prices, in the limit's currency, where the catalogue's do not hold.",
 )
 def price_limit(evidence: Evidence) -> Measured | None:
-    return at_most(math.nan, math.nan) if evidence.specification.brief.price_limit else None
+    if not evidence.specification.brief.price_limit:
+        return None
+    limit, found = Money.parse(evidence.specification.brief.price_limit), evidence.prices
+    measured = at_most(found.only(limit.currency), float(limit.amount))
+    if measured.verdict is not Verdict.CANNOT_TELL:
+        return replace(measured, note=f"in {limit.currency}")
+    if found.unknown:
+        return replace(measured, note=f"in {limit.currency}; no price of {', '.join(found.unknown)}")
+    if not found.totals:
+        return replace(measured, note=f"in {limit.currency}; no parts are listed")
+    return replace(measured, note=f"in {limit.currency}; the parts come to {found.in_words}, which is not converted")

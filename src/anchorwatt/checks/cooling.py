@@ -11,6 +11,7 @@ from anchorwatt.physics.moist_air import relative_humidity
 from anchorwatt.simulation.cooling import MIRROR
 from anchorwatt.simulation.forcing import period_at
 from anchorwatt.simulation.plant import full_capacity
+from anchorwatt.sizing.selection import evaporating_at_rating
 
 FROM_MEMORY = "from memory of trade practice"
 PRACTICE = "common practice, no source"
@@ -77,9 +78,9 @@ def compressor_carries_boat(evidence: Evidence) -> Measured:
     hours = round(3600.0 / run.step)
     both = (run.series.sensible[0] + run.series.latent[0]).sum(axis=0)
     peak = float(both.reshape(-1, hours).mean(axis=1).max())
-    circuit = evidence.specification.plant.circuit
+    evaporating = evaporating_at_rating(evidence.specification.plant.circuit)
     sea = float(np.max(evidence.simulation.weather.sea_temperature))
-    able = full_capacity(evidence.simulation.boat.plant.plant_capacity[0], circuit.rated_evaporating, sea)
+    able = full_capacity(evidence.simulation.boat.plant.plant_capacity[0], evaporating, sea)
     return at_least(able, peak)
 
 

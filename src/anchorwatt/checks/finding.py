@@ -25,3 +25,4 @@ class Finding:
     verdict: Verdict
     source: str  # document and clause, "the brief", "common practice, no source" or "from memory"
     remedy: str  # what to do when it fails or is near
+    note: str = ""  # what the figures do not say, such as a currency, or why it cannot tell

@@ -14,13 +14,23 @@ from functools import cached_property
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.design.specification import Specification
 from anchorwatt.simulation.runs import Simulation
+from anchorwatt.sizing.ac_side import AcSide, ac_side
 from anchorwatt.sizing.air_quality import CabinAir, cabin_air
+from anchorwatt.sizing.bank_life import BankLife, bank_life
+from anchorwatt.sizing.bank_state import BankState, bank_state
 from anchorwatt.sizing.comfort import ComfortHour, comfort
 from anchorwatt.sizing.condensate import Condensate, condensed
 from anchorwatt.sizing.dew import SurfaceDew, dew
 from anchorwatt.sizing.ducts import HandlerAir, handlers_air
+from anchorwatt.sizing.fault_story import Fault
+from anchorwatt.sizing.faults import faults
+from anchorwatt.sizing.load_dump import LoadDump, load_dump
+from anchorwatt.sizing.price import Prices, prices
 from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
+from anchorwatt.sizing.regulator import RegulatorSheet, SideLoad, air_round, regulator_sheets, side_loads
+from anchorwatt.sizing.replaced_bank import ReplacedBank, replaced_bank
 from anchorwatt.sizing.seawater import SeawaterFlow, seawater_flow
+from anchorwatt.sizing.week import Shortest, Week, planned_week, shortest_engine_time
 
 
 @dataclass(frozen=True)
@@ -31,9 +41,19 @@ class Evidence:
     simulation: Simulation
 
     @cached_property
+    def ac_side(self) -> AcSide:
+        """Inverter, transformer, shore power and the small converters."""
+        return ac_side(self.specification, self.simulation)
+
+    @cached_property
     def comfort(self) -> tuple[ComfortHour, ...]:
         """What people in each cabin feel, hour by hour of the night."""
         return comfort(self.specification, self.simulation)
+
+    @cached_property
+    def prices(self) -> Prices:
+        """What the parts cost."""
+        return prices(self.specification)
 
     @cached_property
     def cabin_air(self) -> tuple[CabinAir, ...]:
@@ -61,9 +81,54 @@ class Evidence:
         return refrigerant_limits(self.specification)
 
     @cached_property
+    def week(self) -> Week:
+        """The week as the design file plans it."""
+        return planned_week(self.specification, self.simulation)
+
+    @cached_property
+    def shortest_engine_time(self) -> Shortest:
+        """The shortest engine time a day at anchor that keeps the boat going."""
+        return shortest_engine_time(self.specification, self.simulation)
+
+    @cached_property
+    def faults(self) -> tuple[Fault, ...]:
+        """What happens when something fails."""
+        return faults(self.specification, self.simulation)
+
+    @cached_property
     def seawater(self) -> SeawaterFlow:
         """The seawater circuit at full load."""
         return seawater_flow(self.specification)
+
+    @cached_property
+    def regulators(self) -> tuple[RegulatorSheet, ...]:
+        """What each alternator's regulator is to be set to, by engine speed."""
+        return regulator_sheets(self.specification, air_round(self.specification, self.simulation))
+
+    @cached_property
+    def side_loads(self) -> tuple[SideLoad, ...]:
+        """What belts pull sideways at each engine's crankshaft."""
+        return side_loads(self.specification, self.regulators)
+
+    @cached_property
+    def load_dump(self) -> LoadDump | None:
+        """What the alternators do when the bank is taken off them; None without an alternator."""
+        return load_dump(self.specification, self.simulation)
+
+    @cached_property
+    def bank_state(self) -> BankState:
+        """What night, day and recharge ask of the bank."""
+        return bank_state(self.specification, self.simulation)
+
+    @cached_property
+    def bank_life(self) -> BankLife:
+        """How the bank ages, and its night when new and at the end of its warranty."""
+        return bank_life(self.specification, self.simulation)
+
+    @cached_property
+    def replaced_bank(self) -> ReplacedBank | None:
+        """The lead-acid bank beside the lithium one; None where the design names none."""
+        return replaced_bank(self.specification, self.simulation)
 
 
 @dataclass(frozen=True)
@@ -73,6 +138,7 @@ class Measured:
     value: float
     limit: float
     verdict: Verdict
+    note: str = ""
 
 
 Measure = Callable[[Evidence], Measured | None]
@@ -102,6 +168,7 @@ class Rule:
             found.verdict,
             self.source,
             self.remedy,
+            found.note,
         )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import io
 import sys
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -93,7 +94,7 @@ def assess(
         checked_plot(plot)
         assessment = _assessed(file)
         if why is not None:
-            answer = screens.answer_named(assessment, why)
+            answer = screens.answer_named(assessment.headline, why)
             _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
             return
         if estimates and not as_json:
@@ -127,6 +128,24 @@ def plant(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None,
         _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
 
 
+@app.command(short_help="Show inverter, transformer, shore power and the small converters.")
+def power(file: File, why: Why = None, as_json: Json = False, units: UnitsOption = Units.si) -> None:
+    """Show inverter, transformer, shore service, charger, sun and engine battery, held against the night and a day."""
+    with reported():
+        from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import power as pages
+        from anchorwatt.cli import power_json, screens
+
+        assessment = _assessed(file)
+        with working("running a day ashore"):
+            story = assessment.ac_side
+        if why is not None:
+            answer = screens.answer_named(story.answers, why)
+            _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
+            return
+        _show(power_json.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
 @app.command(short_help="Show the night hour by hour.")
 def night(
     file: File,
@@ -147,15 +166,110 @@ def night(
 
 
 @app.command(short_help="Show how the engines put the night back.")
-def recharge(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
-    """Show how the engines put the night back: alternators, hours and fuel."""
+def recharge(
+    file: File, why: Why = None, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si
+) -> None:
+    """Show how the engines put the night back: by the plan, at each engine speed, and with an alternator lost."""
     with reported():
         from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import recharge as pages
         from anchorwatt.cli import screens
 
         assessment = _assessed(file)
-        _write(assessment, csv, None, units, ("recharge",))
-        _show(plain.recharge(assessment), as_json, lambda: screens.recharge(assessment, units.value))
+        with working("running the recharge at each engine speed"):
+            _ = assessment.recharging
+        if why is not None:
+            answer = screens.answer_named(pages.answers(assessment), why)
+            _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
+            return
+        _write(assessment, csv, None, units, ("recharge", "recharge_speeds"))
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show the bank: its limits, its years, its night when aged.")
+def bank(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> None:
+    """Show the bank's build and limits, its night when new and aged, its years, and the lead-acid bank it replaces."""
+    with reported():
+        from anchorwatt.cli import bank as pages
+
+        assessment = _assessed(file)
+        with working("running the night with an aged bank"):
+            _ = assessment.bank
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show the same boat at 12, 24 and 48 V.")
+def voltage(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> None:
+    """Show the same boat at 12, 24 and 48 V side by side: cables, losses, charging power, recharge, price."""
+    with reported():
+        from anchorwatt.cli import voltage as pages
+
+        assessment = _assessed(file)
+        with working("running the night and the recharge at each voltage"):
+            _ = assessment.voltages
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Hold the design against a generating set.")
+def generator(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> None:
+    """Hold the design against a generating set that would do the same job: fuel, hours, noise, services, price."""
+    with reported():
+        from anchorwatt.cli import generator as pages
+
+        assessment = _assessed(file)
+        with working("running the night on a generating set"):
+            _ = assessment.generator
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Tell what to set in the alternators' regulators.")
+def regulator(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
+    """Tell what to set in the alternators' regulators, by engine speed, and how each figure was found."""
+    with reported():
+        from anchorwatt.cli import regulator as pages
+
+        assessment = _assessed(file)
+        with working("running an hour of charging"):
+            _ = assessment.regulator
+        _write(assessment, csv, None, units, ("regulator",))
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show a week day by day, and the shortest engine time.")
+def week(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
+    """Show a week day by day: bank, engines, fuel and weather; when it first fails, and how little engine keeps it."""
+    with reported():
+        from anchorwatt.cli import week as pages
+
+        assessment = _assessed(file)
+        with working("running weeks"):
+            _ = assessment.week
+        _write(assessment, csv, None, units, ("week",))
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show what happens when something fails.")
+def faults(
+    file: File,
+    fault: Annotated[
+        str | None,
+        typer.Option("--show", metavar="KEY", help="One fault, minute by minute.", show_default=False),
+    ] = None,
+    as_json: Json = False,
+    csv: Csv = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Show what happens when something fails: what is lost, what protects, what the crew sees and does."""
+    with reported():
+        from anchorwatt.cli import faults as pages
+
+        assessment = _assessed(file)
+        with working("running the faults"):
+            _ = assessment.faults
+        content = pages.plain(assessment, fault)
+        _write(assessment, csv, None, units, ("faults",))
+        page = pages.screen if fault is None else partial(pages.one, key=fault)
+        _show(content, as_json, lambda: page(assessment, system=units.value))
 
 
 @app.command(short_help="Show parts and constructions to choose from.")

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from anchorwatt.cli import as_json, plant
+from anchorwatt.cli import as_json, plant, recharge, regulator, week
 from anchorwatt.cli.keys import unit_of
 from anchorwatt.units import convert, show_clock
 
@@ -21,7 +21,8 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
 
     Parameters
     ----------
-    tables : of "assess", "cabins", "gains", "plant", "comparison", "ducts", "night", "day", "recharge"
+    tables : of "assess", "cabins", "gains", "plant", "comparison", "ducts", "night", "day", "recharge", "regulator",
+        "week", "faults"
     """
     texts: dict[str, str] = {}
     for name in tables:
@@ -42,6 +43,17 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
         elif name == "ducts":
             handlers = plant.plain(assessment)["pipes"]["handlers"]
             texts["ducts"] = _records([{"handler": one["name"], **out} for one in handlers for out in one["outlets"]])
+        elif name == "regulator":
+            texts["regulator"] = _records(regulator.rows(assessment))
+            texts["regulator_settings"] = _records(regulator.settings(assessment))
+        elif name == "week":
+            texts["week"] = _series(assessment.week.hours)
+            texts["week_days"] = _records(week.days(assessment))
+        elif name == "faults":
+            texts |= {f"fault_{found.fault.key}": _series(found.minutes) for found in assessment.faults}
+        elif name == "recharge_speeds":
+            if assessment.recharging is not None:
+                texts["recharge_speeds"] = _records(recharge.rows(assessment))
         elif name == "recharge":
             if assessment.recharge is not None:
                 texts["recharge"] = _series(assessment.recharge.table)

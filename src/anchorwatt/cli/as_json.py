@@ -134,6 +134,11 @@ def _rows(table: Table, rows: range | list[int]) -> list[Plain]:
     ]
 
 
+def table_rows(table: Table) -> list[Plain]:
+    """Every row of a table."""
+    return _rows(table, range(len(table.clock)))
+
+
 def _recharge(found: Recharge | None) -> Plain | None:
     if found is None:
         return None
@@ -176,6 +181,7 @@ def _finding(one: Finding) -> Plain:
         "unit": unit,
         "source": one.source,
         "remedy": one.remedy,
+        "note": one.note,
     }
 
 

@@ -61,7 +61,7 @@ def screen(found: Content, system: System) -> RenderableType:
     lines = [
         (_words(field), shown(getattr(row, field), system), about.description or "")
         for field, about in type(row).model_fields.items()
-        if field != "name"
+        if field != "name" and not (field == "price" and row.price is None)
     ]
     return section(row.name, table(("", "", ""), ("<", "<", "<"), lines))
 
@@ -72,7 +72,8 @@ def _about(kind: str) -> str:
 
 
 def _summary(row: Part, system: System) -> str:
-    fields = [field for field in type(row).model_fields if field not in ("name", "source")]
+    fields = [field for field in type(row).model_fields if field not in ("name", "source", "price")]
+    fields += ["price"] if row.price is not None else []
     return ", ".join(f"{_words(field)} {shown(getattr(row, field), system)}" for field in fields)
 
 
@@ -84,7 +85,8 @@ def shown(value: Any, system: System) -> str:
     if isinstance(value, Quantity):
         return show(float(value), value.dimension, system)
     if isinstance(value, BaseModel):
-        inside = [shown(getattr(value, field), system) for field in type(value).model_fields if field != "source"]
+        fields = [field for field in type(value).model_fields if field not in ("source", "price")]
+        inside = [shown(getattr(value, field), system) for field in fields]
         return " ".join(words for words in inside if words)
     if isinstance(value, (list, tuple)):
         return ", ".join(shown(one, system) for one in value)

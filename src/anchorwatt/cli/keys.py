@@ -49,11 +49,11 @@ def figure(key: str, value: float, dimension: str) -> float | None:
 
 
 def in_unit(value: float, unit: str, dimension: str) -> float | None:
-    """An SI value in a unit, to six digits; a count or a ratio has none; None when it is not known."""
+    """An SI value in a unit, to six digits; None when it is not known. A count, a ratio and money have none."""
     if math.isnan(value):
         return None
     if dimension == "count":
         return round(value)
-    if dimension == "ratio":
+    if dimension in ("ratio", "money"):
         return float(f"{value:.6g}")
     return float(f"{convert(value, unit, dimension):.6g}")

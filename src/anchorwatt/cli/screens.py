@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
@@ -12,7 +13,7 @@ from rich.text import Text
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.cli import air_and_water
 from anchorwatt.cli.page import Paragraph, figures, section, table, unbroken
-from anchorwatt.cli.select import by_place, hourly, some_rows, worst_first
+from anchorwatt.cli.select import by_place, hourly, worst_first
 from anchorwatt.cli.tabular import heading_unit, reading
 from anchorwatt.errors import AnchorwattError
 from anchorwatt.units import System, show, show_clock
@@ -46,6 +47,8 @@ def figure(value: float, dimension: str, system: System) -> str:
     >>> figure(3.0, "count", "si"), figure(float("nan"), "count", "si"), figure(0.2, "share", "si")
     ('3', '—', '20 %')
     """
+    if dimension == "money":
+        return "—" if math.isnan(value) else f"{value:,.0f}".replace(",", " ")
     if dimension in ("count", "ratio"):
         return "—" if math.isnan(value) else f"{value:.{0 if dimension == 'count' else 2}f}"
     return show(value, dimension, system)
@@ -59,7 +62,7 @@ def assessment(assessment: Assessment, system: System) -> RenderableType:
         section("Checks so far, worst first", *_checks(assessment, system)),
         section("Cabins", cabins(assessment, system)),
         section("Night, hour by hour", *_night_tables(assessment, system)),
-        section("Recharge", *_recharge_story(assessment.recharge, system)),
+        section("Recharge", *recharge_story(assessment.recharge, system)),
         section("Kinds of cooling plant, the same night", *comparison(assessment, system)),
         section(_estimates_heading(assessment), *_estimates_in_short(assessment)),
         cautions(assessment),
@@ -88,15 +91,6 @@ def night(assessment: Assessment, system: System) -> RenderableType:
     )
 
 
-def recharge(assessment: Assessment, system: System) -> RenderableType:
-    """How the engines put the night back."""
-    found = assessment.recharge
-    parts = [about(assessment), section("Recharge", *_recharge_story(found, system))]
-    if found is not None:
-        parts.append(section("As it goes", *_alternators(found, system)))
-    return Group(*parts, cautions(assessment))
-
-
 def why(answer: Answer, system: System) -> RenderableType:
     """How one answer was found."""
     inputs = [(one.name, figure(one.value, one.dimension, system), one.basis) for one in answer.why.inputs]
@@ -109,9 +103,9 @@ def why(answer: Answer, system: System) -> RenderableType:
     return section(f"{answer.question} {found}{note}", *parts)
 
 
-def answer_named(assessment: Assessment, key: str) -> Answer:
+def answer_named(answers: Iterable[Answer], key: str) -> Answer:
     """The answer of that key, or an error that names the nearest."""
-    known = {answer.key: answer for answer in assessment.headline}
+    known = {answer.key: answer for answer in answers}
     if key in known:
         return known[key]
     near = get_close_matches(key, known, n=1)
@@ -167,18 +161,19 @@ def _night_tables(assessment: Assessment, system: System) -> list[RenderableType
     run = assessment.night
     rows = hourly(run)
     boat = ("charge_pct", "plant_power_W", "inverter_power_W", "outdoor_temperature_C", "sea_temperature_C")
-    tables = [_series(run, rows, boat, ("charge", "plant", "inverter", "outdoors", "seawater"), system)]
+    tables = [series(run, rows, boat, ("charge", "plant", "inverter", "outdoors", "seawater"), system)]
     names = [cabin.name for cabin in assessment.cabins if not math.isnan(cabin.set_point)]
     for first in range(0, len(names), _COLUMNS_AT_ONCE):
         some = names[first : first + _COLUMNS_AT_ONCE]
         keys = tuple(f"air_temperature_C.{name}" for name in some)
-        tables += [Text(""), _series(run, rows, keys, tuple(some), system)]
+        tables += [Text(""), series(run, rows, keys, tuple(some), system)]
     return tables
 
 
-def _series(
+def series(
     run: Table, rows: list[int], keys: tuple[str, ...], names: tuple[str, ...], system: System
 ) -> RenderableType:
+    """Some columns of a run, clock first."""
     columns = [run.column(key) for key in keys]
     heads = [f"{name}\n{heading_unit(column.dimension, system)}" for name, column in zip(names, columns, strict=True)]
     lines = [
@@ -191,7 +186,8 @@ def _series(
     return table(("at", *heads), figures(("at", *heads)), lines)
 
 
-def _recharge_story(found: Recharge | None, system: System) -> list[RenderableType]:
+def recharge_story(found: Recharge | None, system: System) -> list[RenderableType]:
+    """The plan's own recharge in short."""
     if found is None:
         return [Text("No engine of this design carries an alternator.")]
     rows = [
@@ -203,23 +199,6 @@ def _recharge_story(found: Recharge | None, system: System) -> list[RenderableTy
     ]
     held = ", ".join(f"{cause} {unbroken(show(share, 'share', system))}" for cause, share in found.held_by)
     return [table(("", ""), (">", "<"), rows), Paragraph(f"Held back by, as a share of the time: {held}.")]
-
-
-def _alternators(found: Recharge, system: System) -> list[RenderableType]:
-    run = found.table
-    rows = some_rows(run)
-    bank = ("charge_pct", "bank_current_A", "bank_voltage_V", "plant_power_W", "fuel_flow_L_per_h")
-    heads = ("charge", "from bank", "bank", "plant", "fuel")
-    tables = [_series(run, rows, bank, heads, system)]
-    machines = [one.key.split(".", 1)[1] for one in run.columns if one.key.startswith("alternator_current_A.")]
-    for name in machines:
-        keys = (
-            f"alternator_current_A.{name}",
-            f"winding_temperature_C.{name}",
-            f"frame_temperature_C.{name}",
-        )
-        tables += [Text(f"\n{name}"), _series(run, rows, keys, ("current", "winding", "frame"), system)]
-    return tables
 
 
 def comparison(assessment: Assessment, system: System) -> list[RenderableType]:
@@ -262,13 +241,15 @@ def _checks(assessment: Assessment, system: System) -> list[RenderableType]:
 def _found_and_limit(one: Finding, system: System) -> tuple[str, str]:
     """Both figures, told apart by a further digit where rounding would make them look the same."""
     found, limit = figure(one.value, one.dimension, system), figure(one.limit, one.dimension, system)
-    if found == limit and one.value != one.limit and one.dimension not in ("count", "ratio"):
+    if found == limit and one.value != one.limit and one.dimension not in ("count", "ratio", "money"):
         return show(one.value, one.dimension, system, 4), show(one.limit, one.dimension, system, 4)
     return found, limit
 
 
 def _question(one: Finding) -> Text:
     words = Text(f"{one.question} ({one.source})")
+    if one.note:
+        words.append(f"\n{one.note}")
     if one.verdict in _MENDED and one.remedy:
         words.append(f"\n→ {one.remedy}", style="italic")
     return words

@@ -10,8 +10,9 @@ from anchorwatt.units import System, convert, unit_for
 _UNITS = {
     "power": ("W", "W"),
     "heat flow": ("W", "Btu/h"),
+    "force": ("N", "lbf"),
 }
-_DECIMALS = {"°C": 1, "°F": 1, "V": 1, "m/s": 1, "L/h": 1, "gal/h": 2}
+_DECIMALS = {"°C": 1, "°F": 1, "V": 1, "m/s": 1, "L/h": 1, "gal/h": 2, "L": 1, "gal": 2, "h": 2}
 
 
 def heading_unit(dimension: str, system: System) -> str:

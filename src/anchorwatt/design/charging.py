@@ -12,6 +12,7 @@ from anchorwatt.catalogue.engine import EngineSlot
 from anchorwatt.design.section import Name, Section
 from anchorwatt.units.fields import (
     Current,
+    Force,
     HeatCapacity,
     RotationalSpeed,
     ShaftPower,
@@ -20,6 +21,7 @@ from anchorwatt.units.fields import (
     Temperature,
     TemperatureDifference,
     ThermalConductance,
+    Voltage,
     VolumeFlow,
     within,
 )
@@ -39,6 +41,9 @@ class AlternatorEntry(Section):
     )
     fold_band: Annotated[TemperatureDifference, within("1 K", "60 K")] | None = Field(
         default=None, description="Over which it folds back to nothing."
+    )
+    clamp_voltage: Annotated[Voltage, within("14 V", "500 V")] | None = Field(
+        default=None, description="To which avalanche diodes or a clamp at its output post hold a load dump."
     )
 
 
@@ -62,7 +67,7 @@ class EngineEntry(Section):
         default=None, description="Engine speed when it charges at anchor."
     )
     air_temperature: Annotated[Temperature, within("0 °C", "90 °C")] | None = Field(
-        default=None, description="Air round the alternators, engine running."
+        default=None, description="Air round the alternators, engine running; left out, that of the compartment."
     )
     cabin: Name | None = Field(default=None, description="The compartment that it stands in; left out, it warms none.")
     block_heat_capacity: Annotated[HeatCapacity, within("1 kJ/K", "20 MJ/K")] | None = Field(
@@ -73,6 +78,9 @@ class EngineEntry(Section):
     )
     block_temperature: Annotated[Temperature, within("30 °C", "120 °C")] | None = Field(
         default=None, description="Of the engine while it runs."
+    )
+    side_load_limit: Annotated[Force, within("10 N", "100 kN")] | None = Field(
+        default=None, description="What the engine maker allows belts to pull sideways at the front of the crankshaft."
     )
     blower: Annotated[VolumeFlow, within("0 L/s", "2 m3/s")] | None = Field(
         default=None, description="Outdoor air through its compartment while it runs."

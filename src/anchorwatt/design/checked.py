@@ -135,7 +135,13 @@ def _named(data: Mapping[str, Any], cabins: Mapping[str, Any], loads: Mapping[st
 
 def _standing(data: Mapping[str, Any]) -> Iterator[tuple[Key, Any]]:
     """What stands in a cabin, or blows into one, with its key."""
-    for single in (("ac", "inverter"), ("ac", "charger"), ("ac", "transformer"), ("dc", "bank")):
+    for single in (
+        ("ac", "inverter"),
+        ("ac", "charger"),
+        ("ac", "transformer"),
+        ("dc", "bank"),
+        ("dc", "engine_battery"),
+    ):
         yield single, _mapping(data, *single)
     many: tuple[tuple[str, ...], ...] = (
         ("cooling", "plant", "handlers"),

@@ -69,4 +69,7 @@ class Brief(Section):
     mass_limit: Annotated[Mass, within("1 kg", "50 t")] | None = Field(
         default=None, description="Most that the installation may weigh."
     )
+    nights_per_year: Annotated[float, Field(ge=1.0, le=366.0)] | None = Field(
+        default=None, description="Nights aboard in a year."
+    )
     price_limit: Price | None = Field(default=None, description="Most that it may cost.")

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, PrivateAttr
 
+from anchorwatt.catalogue.generator import GeneratorSlot
 from anchorwatt.design.boat import Boat
 from anchorwatt.design.cabins import CabinEntry, Neighbour
 from anchorwatt.design.charging import Charging
@@ -16,6 +17,7 @@ from anchorwatt.design.document import Document
 from anchorwatt.design.place import Place
 from anchorwatt.design.power import AlternatingSide, DirectSide
 from anchorwatt.design.section import Name, Section, Text
+from anchorwatt.design.week import LONGEST_WEEK, PlannedDay
 
 
 class Design(Section):
@@ -35,10 +37,16 @@ class Design(Section):
     ac: AlternatingSide = Field(description="The AC side.")
     dc: DirectSide = Field(description="The DC side.")
     charging: Charging = Field(description="Engines and alternators.")
+    generator: GeneratorSlot | None = Field(
+        default=None, description="Generating set to compare with; it is not part of the design."
+    )
     plan: tuple[PeriodEntry, ...] = Field(
         min_length=1, max_length=96, description="The day, period after period, 24 h in all."
     )
     brief: Brief = Field(description="The brief: what must hold.")
+    week: tuple[PlannedDay, ...] | None = Field(
+        default=None, min_length=1, max_length=LONGEST_WEEK, description="The week ahead, day after day."
+    )
 
     _document: Document = PrivateAttr()
 

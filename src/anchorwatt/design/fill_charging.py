@@ -12,11 +12,13 @@ from anchorwatt.design.fill_power import place_of
 from anchorwatt.design.hull import Hull
 from anchorwatt.design.ledger import MEMORY, Ledger
 from anchorwatt.design.specification import Alternator, Engine
+from anchorwatt.physics.engine import full_load_power
 
 # Of an engine as a body that gives off its heat after it has run. All from memory.
 BLOCK_HEAT = 60e6  # J/K for each m3 of swept volume: 110 kg a litre with gearbox, coolant and oil, at 0.55 kJ/(kg K)
 BLOCK_CONDUCTANCE, BLOCK_REFERENCE = 12.0, 90e3  # W/K of an engine of that many W; over the power of 2/3, as its faces
 BLOCK_TEMPERATURE = 80.0  # °C
+PROPELLER_SHARE = 0.95  # of the rated power, that a propeller takes at rated speed. From memory.
 BLOWER = 0.05  # m3/s, in a machinery space
 
 
@@ -26,7 +28,7 @@ def fill_engines(charging: Charging, cabins: Mapping[str, CabinEntry], hull: Hul
 
 
 def check_engines(charging: Charging, nominal: float, ledger: Ledger) -> None:
-    """Refuse alternators of another voltage, and rotors that turn too fast."""
+    """Refuse alternators of another voltage, rotors that leave their curve or turn too fast, propellers too large."""
     for name, entry in charging.engines.items():
         key: Key = ("charging", "engines", name)
         engine = entry.engine
@@ -37,6 +39,7 @@ def check_engines(charging: Charging, nominal: float, ledger: Ledger) -> None:
                 f'"{speed.text}"',
                 f"from idle {engine.idle_speed.text} to rated {engine.rated_speed.text}",
             )
+        _check_propeller(entry, key, ledger)
         for title, alternator in entry.alternators.items():
             place: Key = (*key, "alternators", title)
             voltage = alternator.alternator.voltage
@@ -52,6 +55,32 @@ def check_engines(charging: Charging, nominal: float, ledger: Ledger) -> None:
                     f"{alternator.pulley_ratio:g}, which turns the rotor at {fastest / per_rpm:.0f} rpm",
                     f"at most {most:.3g}, for its {alternator.alternator.highest_speed.text}",
                 )
+            elif fastest > alternator.alternator.speeds[-1] * (1.0 + 1e-9):
+                last = alternator.alternator.speeds[-1].text
+                ledger.refuse(
+                    (*place, "alternator", "speeds"),
+                    f"a curve that ends at {last}, below the {fastest * 30.0 / math.pi:.0f} rpm that "
+                    f"pulley_ratio {alternator.pulley_ratio:g} turns the rotor at",
+                    f"a curve that goes on to {fastest * 30.0 / math.pi:.0f} rpm, or a smaller pulley_ratio",
+                )
+
+
+def _check_propeller(entry: EngineEntry, key: Key, ledger: Ledger) -> None:
+    """Refuse a propeller that takes more at rated speed than the engine's own curve gives there."""
+    engine, typed = entry.engine, entry.propeller_power
+    able = full_load_power(
+        engine.rated_speed, engine.rated_speed, engine.rated_power, engine.curve_speeds, engine.curve_powers
+    )
+    takes = PROPELLER_SHARE * engine.rated_power if typed is None else float(typed)
+    if takes <= able * (1.0 + 1e-9):
+        return
+    gives = ledger.show(able, "shaft power")
+    found = f'"{typed.text}"' if typed is not None else f"an estimated {ledger.show(takes, 'shaft power')}"
+    ledger.refuse(
+        (*key, "propeller_power"),
+        f"{found} at rated speed, over the engine's own curve",
+        f"at most the {gives} that {engine.name} gives at {engine.rated_speed.text}",
+    )
 
 
 def _engine(name: str, entry: EngineEntry, cabins: Mapping[str, CabinEntry], hull: Hull, ledger: Ledger) -> Engine:
@@ -79,9 +108,9 @@ def _engine(name: str, entry: EngineEntry, cabins: Mapping[str, CabinEntry], hul
         propeller_power=ledger.fill(
             entry.propeller_power,
             (*key, "propeller_power"),
-            0.95 * engine.rated_power,
+            PROPELLER_SHARE * engine.rated_power,
             "shaft power",
-            "95 % of the rated power at rated speed",
+            f"{100.0 * PROPELLER_SHARE:g} % of the rated power at rated speed",
             MEMORY,
         ),
         propeller_exponent=ledger.fill(
@@ -96,7 +125,9 @@ def _engine(name: str, entry: EngineEntry, cabins: Mapping[str, CabinEntry], hul
         indicated_efficiency=float(engine.indicated_efficiency),
         friction_pressure=float(engine.friction_pressure),
         displacement=float(engine.displacement),
-        air_temperature=ledger.fill(
+        air_temperature=math.nan
+        if room is not None and entry.air_temperature is None
+        else ledger.fill(
             entry.air_temperature,
             (*key, "air_temperature"),
             50.0,
@@ -104,6 +135,8 @@ def _engine(name: str, entry: EngineEntry, cabins: Mapping[str, CabinEntry], hul
             "engine space, engine running",
             "33 CFR 183.425 Table 5 note 1 counts engine spaces as 50 °C",
         ),
+        volumetric_efficiency=engine.volumetric_efficiency,
+        side_load_limit=math.nan if entry.side_load_limit is None else float(entry.side_load_limit),
         boat_speed=ledger.fill(
             entry.boat_speed,
             (*key, "boat_speed"),
@@ -167,6 +200,8 @@ def _alternator(name: str, entry: AlternatorEntry, key: Key, ledger: Ledger) -> 
         belt=entry.belt.name,
         belt_power=float(entry.belt.power),
         belt_speed=float(entry.belt.reference_speed),
+        belt_tension_ratio=entry.belt.tension_ratio,
+        pulley_diameter=float(part.pulley_diameter),
         current_limit=ledger.fill(
             entry.current_limit,
             (*key, "current_limit"),
@@ -191,5 +226,6 @@ def _alternator(name: str, entry: AlternatorEntry, key: Key, ledger: Ledger) -> 
             "from full output to none",
             MEMORY,
         ),
+        clamp_voltage=math.nan if entry.clamp_voltage is None else float(entry.clamp_voltage),
         mass=part.mass + entry.belt.mass,
     )

@@ -88,6 +88,9 @@ def fill_brief(brief: Brief, ledger: Ledger) -> spec.Brief:
         reserve=float(brief.reserve),
         recharge=float(brief.recharge),
         mass_limit=math.nan if brief.mass_limit is None else float(brief.mass_limit),
+        nights_per_year=ledger.fill(
+            brief.nights_per_year, ("brief", "nights_per_year"), 60.0, "", "weekends and a long cruise", MEMORY
+        ),
         price_limit="" if brief.price_limit is None else str(brief.price_limit),
     )
 

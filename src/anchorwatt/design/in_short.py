@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, cast
+from typing import Annotated, Any
 
 from pydantic import BaseModel, GetCoreSchemaHandler, TypeAdapter, ValidatorFunctionWrapHandler
+from pydantic.fields import FieldInfo
 from pydantic_core import CoreSchema, core_schema
 
 from anchorwatt.design.section import Section
+
+
+def annotation(field: FieldInfo) -> Any:
+    """A field's type with all that is said of it, put together again."""
+    return Annotated[field.annotation, *field.metadata] if field.metadata else field.annotation
 
 
 class InShort:
@@ -21,9 +27,10 @@ class InShort:
     def __init__(self, section: type[Section]) -> None:
         self.section = section
         field = section.model_fields[section.in_short]
-        self.keys = ("like", *cast(type[BaseModel], field.annotation).model_fields)
-        # What mypy cannot know: a field's annotation put together again is a type.
-        self.part: TypeAdapter[Any] = TypeAdapter(Annotated[field.annotation, *field.metadata])  # type: ignore[arg-type]
+        self.keys: tuple[str, ...] = ()
+        if isinstance(field.annotation, type) and issubclass(field.annotation, BaseModel):
+            self.keys = ("like", *field.annotation.model_fields)
+        self.part: TypeAdapter[Any] = TypeAdapter(annotation(field))
 
     def read(self, value: Any, _: ValidatorFunctionWrapHandler) -> Any:
         """Read the long form or the short one."""
@@ -38,5 +45,5 @@ class InShort:
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         field = self.section.model_fields[self.section.in_short]
-        part = handler.generate_schema(Annotated[field.annotation, *field.metadata])
+        part = handler.generate_schema(annotation(field))
         return core_schema.no_info_wrap_validator_function(self.read, core_schema.union_schema([part, handler(source)]))

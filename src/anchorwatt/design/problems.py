@@ -84,7 +84,10 @@ def in_short(model: type[BaseModel]) -> str:
     return model.in_short if issubclass(model, Section) else ""
 
 
-def _fields(model: type[BaseModel]) -> dict[str, FieldInfo]:
+def _fields(model: Any) -> dict[str, FieldInfo]:
+    """Fields by key; none of what is no model, such as a choice of words."""
+    if not (isinstance(model, type) and issubclass(model, BaseModel)):
+        return {}
     return {field.alias or name: field for name, field in model.model_fields.items()}
 
 
@@ -155,7 +158,7 @@ def _unknown_key(key: Key, model: type[BaseModel]) -> tuple[str, str]:
     there = model_at(model, key[:-1])
     keys = keys_of(there) if there is not None else ()
     if there is not None and in_short(there):
-        keys += keys_of(_bare(there.model_fields[in_short(there)].annotation))
+        keys += tuple(_fields(_bare(there.model_fields[in_short(there)].annotation)))
     return f"an unknown key “{key[-1]}”{nearest(str(key[-1]), keys)}", "one of: " + ", ".join(keys)
 
 

@@ -293,6 +293,11 @@ class Converter:
     linear: float
     quadratic: float
     sleep_power: float  # W, with no load at all
+    overload_shares: tuple[float, ...]  # of the rated power, rising from above 1
+    overload_times: tuple[float, ...]  # s for which it gives those, falling
+    full_to: float  # °C of the air round it up to which it gives its rating
+    derating: float  # 1/K, share of the rating lost for each kelvin above
+    highest_air: float  # °C at which it switches itself off
     mass: float  # kg
     cabin: int  # the compartment that takes its losses, -1 = none of those described
 
@@ -303,6 +308,10 @@ class Transformer:
     rated_power: float  # VA
     core_loss: float  # W
     copper_loss: float  # W at rated load
+    primary_voltage: float  # V, the side of shore and inverter
+    secondary_voltage: float  # V
+    isolating: bool  # False = autotransformer: both sides share a winding
+    inrush: float  # peak of the current when switched on, over the peak of the rated current
     mass: float  # kg
     cabin: int  # the compartment that takes its losses, -1 = none of those described
 
@@ -310,9 +319,36 @@ class Transformer:
 @dataclass(frozen=True)
 class Shore:
     name: str
+    voltage: float  # V, a leg to neutral where there are two
+    legs: int  # 1, or 2 of split phase
+    frequency: float  # Hz
+    current: float  # A, of each leg, as the service is rated
+    current_limit: float  # A, of each leg, that the boat is set to take
+    continuous_power: float  # W that may be taken for hours within that limit
+    lowest_voltage: float  # V at the inlet below which the charger gives way
+
+
+@dataclass(frozen=True)
+class EngineBattery:
+    """The engine's own battery, kept full from the bank."""
+
+    converter: Converter  # its rated power is what it may give
+    standing_load: float  # W, what the battery and what hangs on it draw all the time
+    start_energy: float  # J of one start of all engines
+    starts_per_day: float
     voltage: float  # V
-    current: float  # A
-    continuous_power: float  # W that may be taken for hours
+
+
+@dataclass(frozen=True)
+class CutOff:
+    """One of the management system's limits, and what it takes away."""
+
+    name: str
+    reads: str  # what it watches
+    limit: float
+    dimension: str  # of the limit
+    disconnects: str  # "charge", "discharge" or "both"
+    restores: str  # what brings it back, in words
 
 
 @dataclass(frozen=True)
@@ -332,11 +368,46 @@ class Bank:
     charge_current: float  # A limit
     discharge_current: float  # A limit
     absorb_voltage: float  # V of the bank
+    float_voltage: float  # V of the bank, held once it is full
+    tail_current: float  # A of charge at which it counts as full
     cut_off_voltage: float  # V of the bank under load, where it disconnects
     cut_off_charge: float  # state of charge at which it disconnects
-    temperature: float  # °C
+    lowest_charge_temperature: float  # °C of the cells; below it no charging
+    highest_charge_temperature: float  # °C
+    lowest_discharge_temperature: float  # °C
+    highest_discharge_temperature: float  # °C
+    management: tuple[CutOff, ...]
+    temperature: float  # °C of what is round it, where it stands in no compartment; else of its cells at first
+    heat_capacity: float  # J/K
+    heat_conductance: float  # W/K from the cells to what is round it
+    cycle_life: float  # full cycles at 25 °C until the warranted share of the capacity is left
+    calendar_loss: float  # share of the capacity lost in the first year at 25 °C, half full
+    warranted_years: float
+    warranted_share: float  # of the capacity that is left at the end of the warranty
+    aged_resistance: float  # factor on the resistance at the end of the warranty
     mass: float  # kg
     cabin: int  # the compartment that takes its losses, -1 = none of those described
+
+
+@dataclass(frozen=True)
+class LeadAcidBank:
+    """The lead-acid bank that a lithium bank replaces, for comparison."""
+
+    battery: str
+    series: int
+    parallel: int
+    nominal_voltage: float  # V
+    capacity: float  # A s at the 20 h rate
+    peukert: float  # exponent
+    usable_share: float  # of the capacity, for a fair life
+    resistance: float  # ohm of the bank
+    full_voltage: float  # V at rest, full
+    empty_voltage: float  # V at rest, empty
+    absorb_voltage: float  # V
+    charge_rate: float  # 1/s: highest charging current over capacity
+    charge_efficiency: float  # ampere-hours out over in
+    cycle_life: float  # cycles of the usable share
+    mass: float  # kg
 
 
 @dataclass(frozen=True)
@@ -371,9 +442,12 @@ class Alternator:
     belt: str
     belt_power: float  # W the belt carries at the belt's reference rotor speed
     belt_speed: float  # rad/s, that reference rotor speed
+    belt_tension_ratio: float  # tight over slack side when it works at its limit
+    pulley_diameter: float  # m of its own pulley
     current_limit: float  # A, set in the regulator
     hold_temperature: float  # °C of the frame, at which the regulator begins to fold back
     fold_band: float  # K over which it folds back to nothing
+    clamp_voltage: float  # V to which its diodes or a clamp at its post hold a load dump, nan = nobody has said
     mass: float  # kg, bracket and regulator included
 
 
@@ -391,7 +465,9 @@ class Engine:
     indicated_efficiency: float  # of the Willans line
     friction_pressure: float  # Pa, mean effective, of the Willans line
     displacement: float  # m3, swept volume
-    air_temperature: float  # °C round the alternator
+    air_temperature: float  # °C round the alternator; nan = that of its compartment
+    volumetric_efficiency: float  # air drawn in over swept volume; above 1 with a turbocharger
+    side_load_limit: float  # N that the maker allows at the front of the crankshaft, nan = not asked yet
     boat_speed: float  # m/s at rated engine speed
     charging_speed: float  # rad/s when it charges at anchor
     alternators: tuple[Alternator, ...]
@@ -400,6 +476,40 @@ class Engine:
     block_conductance: float  # W/K from the engine to the compartment's air and surfaces
     block_temperature: float  # °C of the engine while it runs
     blower: float  # m3/s of outdoor air through the compartment while it runs
+
+
+@dataclass(frozen=True)
+class Generator:
+    """The generator that would do the same job, for comparison."""
+
+    name: str
+    rated_power: float  # W of output for long
+    efficiency: float  # of its own alternator
+    speed: float  # rad/s, constant
+    displacement: float  # m3, swept volume of its engine
+    indicated_efficiency: float  # of the Willans line
+    friction_pressure: float  # Pa, of the Willans line
+    lowest_load: float  # share of the rating below which it should not run for hours
+    noise: float  # dB(A) at 1 m in its enclosure
+    service_interval: float  # s of running
+    service_price: float  # in the catalogue's currency, one service with its labour
+    life: float  # s of running until an overhaul
+    price: float  # in the catalogue's currency, nan = unknown
+    mass: float  # kg with exhaust, mounts and fuel lines
+
+
+@dataclass(frozen=True)
+class Item:
+    """A part of the design as it is bought and carried."""
+
+    key: str  # dotted path in the design file
+    kind: str  # of the catalogue
+    name: str
+    count: int
+    mass: float  # kg of one
+    price: float  # of one, nan = unknown
+    currency: str  # ISO 4217, "" = price unknown
+    cabin: int  # the compartment that it stands in, -1 = none of those described
 
 
 @dataclass(frozen=True)
@@ -438,6 +548,15 @@ class Period:
 
 
 @dataclass(frozen=True)
+class PlannedDay:
+    """One day of the week ahead, from the start of one night to that of the next."""
+
+    passage: bool  # whether the plan's motoring takes place; else the boat lies at anchor
+    charging_start: float  # s after midnight, engines on at anchor
+    charging_time: float  # s
+
+
+@dataclass(frozen=True)
 class Brief:
     hold: float  # s the bank must carry
     night_start: float  # s after midnight
@@ -446,6 +565,7 @@ class Brief:
     recharge: float  # s allowed
     mass_limit: float  # kg, nan = none
     price_limit: str  # as written, "" = none
+    nights_per_year: float
 
 
 @dataclass(frozen=True)
@@ -482,6 +602,7 @@ class Specification:
     place: Place
     cabins: tuple[Cabin, ...]
     partitions: tuple[Partition, ...]
+    items: tuple[Item, ...]
     plant: SharedPlant
     alternative: SelfContainedPlant | None
     chilled: ChilledWaterPlant | None
@@ -491,8 +612,12 @@ class Specification:
     transformer: Transformer | None
     inverter: Converter
     bank: Bank
+    replaced: LeadAcidBank | None
     solar: Solar | None
+    engine_battery: EngineBattery | None
     engines: tuple[Engine, ...]
+    generator: Generator | None
     plan: tuple[Period, ...]
+    week: tuple[PlannedDay, ...]
     brief: Brief
     estimates: tuple[Estimate, ...]

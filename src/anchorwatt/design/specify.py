@@ -11,6 +11,15 @@ from anchorwatt.design.fill_cabins import fill_cabins
 from anchorwatt.design.fill_charging import check_engines, fill_engines
 from anchorwatt.design.fill_cooling import check_cooling, fill_alternative, fill_chilled, fill_plant
 from anchorwatt.design.fill_day import fill_brief, fill_place
+from anchorwatt.design.fill_engine_battery import (
+    LOAD,
+    check_engine_battery,
+    engine_battery_load,
+    fill_engine_battery,
+)
+from anchorwatt.design.fill_generator import check_generator, fill_generator, night_period
+from anchorwatt.design.fill_items import fill_items
+from anchorwatt.design.fill_lead_acid import fill_lead_acid
 from anchorwatt.design.fill_partitions import fill_partitions
 from anchorwatt.design.fill_plan import (
     check_followers,
@@ -31,6 +40,7 @@ from anchorwatt.design.fill_power import (
     fill_solar,
     fill_transformer,
 )
+from anchorwatt.design.fill_week import fill_week
 from anchorwatt.design.hull import fill_boat
 from anchorwatt.design.ledger import Ledger
 from anchorwatt.design.specification import Specification
@@ -75,14 +85,22 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
     chilled = fill_chilled(cooling.chilled_water, plant, cabins, hull, ledger) if plant and cooling and hull else None
     if dc:
         check_bank(dc, ledger)
+    if dc:
+        check_engine_battery(ac, dc, ledger)
     if dc and ac:
         check_converters(ac, dc.nominal_voltage, ledger)
     if dc and charging:
         check_engines(charging, dc.nominal_voltage, ledger)
     engines = fill_engines(charging, cabins, hull, ledger) if charging and hull else []
+    if have("generator"):
+        check_generator(have("generator"), ledger)
     loads = fill_loads(ac, dc, names) if ac and dc else []
     entries = {**ac.loads, **dc.loads} if ac and dc else {}
     duties = {name: float(entry.appliance.duty) for name, entry in entries.items()}
+    battery = fill_engine_battery(dc, charging, names, ledger) if dc and charging else None
+    if battery is not None:
+        loads.append(engine_battery_load(battery))
+        duties[LOAD] = 1.0
     periods = []
     if plan:
         check_hours(plan, ledger)
@@ -94,10 +112,15 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         check_reverse(plan, cooling.plant, ledger)
         check_followers(plan, cooling.plant, ledger)
     brief = fill_brief(have("brief"), ledger) if have("brief") else None
+    week = fill_week(have("week"), brief, ledger)
     bank = fill_bank(dc.bank, names, ledger) if dc else None
+    replaced = fill_lead_acid(dc, ledger) if dc else None
     solar = fill_solar(dc.solar, ledger) if dc else None
     if not (hull and place and plant and ac and bank and brief and rooms and periods and engines):
         return None
+    shore, transformer = fill_shore(ac, ledger), fill_transformer(ac, names)
+    night = night_period(periods, brief.night_start)
+    generator = fill_generator(have("generator"), plant, loads, night, transformer, shore, ledger)
     return Specification(
         name=have("name") or "",
         length=hull.length,
@@ -106,18 +129,23 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         place=place,
         cabins=tuple(room.cabin for room in rooms),
         partitions=tuple(partitions),
+        items=fill_items(cooling, ac, dc, charging, names),
         plant=plant,
         alternative=alternative,
         chilled=chilled,
         loads=tuple(loads),
-        shore=fill_shore(ac.shore),
+        shore=shore,
         charger=fill_charger(ac, names),
-        transformer=fill_transformer(ac.transformer, names),
+        transformer=transformer,
         inverter=fill_inverter(ac, names),
         bank=bank,
+        replaced=replaced,
         solar=solar,
+        engine_battery=battery,
         engines=tuple(engines),
+        generator=generator,
         plan=tuple(periods),
+        week=week,
         brief=brief,
         estimates=tuple(ledger.estimates),
     )

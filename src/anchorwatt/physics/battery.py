@@ -13,8 +13,9 @@ from anchorwatt.physics.interpolation import Table, integral, interpolate
 
 OHMIC_SHARE = 0.4  # of the resistance at 25 °C; the rest is charge transfer. From memory.
 ACTIVATION_ENERGY = 39570.0  # J/mol, of the charge transfer
+SLOWEST = 1e-12  # share of its difference that a body loses in a step, below which it loses none
 GAS_CONSTANT = 8.314462618  # J/(mol K), SI 2019
-LOWEST_CHARGE_TEMPERATURE = 0.0  # °C, of the battery; below it charging plates lithium
+TAPER = 5.0  # K inside the limits of temperature over which the charging current is brought down. From memory.
 
 
 def open_circuit_voltage(charge: float, charge_points: Table, voltages: Table) -> float:
@@ -229,6 +230,8 @@ def acceptance(
     current_limit: float,
     absorb_voltage: float,
     temperature: float,
+    lowest_temperature: float,
+    highest_temperature: float,
 ) -> float:
     """Charge current that the bank takes: limited by current, then by voltage, whose decline is the tail.
 
@@ -239,10 +242,12 @@ def acceptance(
     current_limit : A of charge
     absorb_voltage : V held at the terminals by whatever charges
     temperature : °C, of the cells
+    lowest_temperature : °C, at and below which nothing is taken: charging cold plates lithium
+    highest_temperature : °C, at and above which nothing is taken
 
     Returns
     -------
-    A, 0 or more, counted positive into the bank; 0 below 0 °C
+    A, 0 or more, counted positive into the bank
 
     Raises
     ------
@@ -251,26 +256,25 @@ def acceptance(
 
     Source
     ------
-    Constant current, then constant voltage: I = (V - E)/R. No charging below 0 °C: the limit on cell and pack
-    makers' sheets.
+    Constant current, then constant voltage: I = (V - E)/R. Limits of temperature as on cell and pack makers'
+    sheets, mostly 0 and 45 °C; that the current comes down over the last 5 K is from memory.
 
     Example
     -------
-    >>> acceptance(27.0, 0.01, 150.0, 28.0, 25.0)
+    >>> acceptance(27.0, 0.01, 150.0, 28.0, 25.0, 0.0, 45.0)
     100.0
     """
     if resistance < 0.0:
         raise OutOfRange("resistance must not be negative; found", resistance)
     if current_limit < 0.0:
         raise OutOfRange("current limit must not be negative; found", current_limit)
-    if temperature < LOWEST_CHARGE_TEMPERATURE:
-        return 0.0
+    share = min(1.0, (temperature - lowest_temperature) / TAPER, (highest_temperature - temperature) / TAPER)
     room = absorb_voltage - open_circuit_voltage
-    if room <= 0.0:
+    if room <= 0.0 or share <= 0.0:
         return 0.0
-    if current_limit * resistance > room:
+    if current_limit * share * resistance > room:
         return room / resistance
-    return current_limit
+    return current_limit * share
 
 
 def stored_energy(charge: float, charge_points: Table, voltages: Table, capacity: float) -> float:
@@ -336,3 +340,44 @@ def change_of_charge(current: float, duration: float, capacity: float) -> float:
     if capacity <= 0.0:
         raise OutOfRange("capacity must be positive; found", capacity)
     return -current * duration / capacity
+
+
+def bank_temperature(
+    temperature: float, surroundings: float, loss: float, heat_capacity: float, conductance: float, step: float
+) -> float:
+    """Temperature of the cells after a time with a constant loss in them, exactly.
+
+    Parameters
+    ----------
+    temperature : °C, at the start
+    surroundings : °C, of the air round the modules
+    loss : W turned into heat in them
+    heat_capacity : J/K of all modules
+    conductance : W/K from the cells to the surroundings, 0 or more
+    step : s
+
+    Returns
+    -------
+    °C
+
+    Raises
+    ------
+    OutOfRange
+        heat capacity not positive, or conductance negative.
+
+    Source
+    ------
+    One lump: C dT/dt = loss - G (T - surroundings).
+
+    Example
+    -------
+    >>> bank_temperature(30.0, 30.0, 100.0, 100e3, 10.0, 3600.0)
+    33.0
+    """
+    if heat_capacity <= 0.0:
+        raise OutOfRange("heat capacity must be positive; found", heat_capacity)
+    if conductance < 0.0:
+        raise OutOfRange("conductance must not be negative; found", conductance)
+    share = conductance * step / heat_capacity
+    lasting = -math.expm1(-share) / share if share > SLOWEST else 1.0
+    return temperature + (loss - conductance * (temperature - surroundings)) * lasting * step / heat_capacity

@@ -142,6 +142,42 @@ def fuel_flow(
     return (power + friction_power) / (indicated_efficiency * heating_value)
 
 
+def combustion_air(speed: float, displacement: float, volumetric_efficiency: float) -> float:
+    """Air that a four-stroke engine draws in.
+
+    Parameters
+    ----------
+    speed : rad/s
+    displacement : m³ swept
+    volumetric_efficiency : air drawn in over swept volume; above 1 with a turbocharger
+
+    Returns
+    -------
+    m³/s of the air at its inlet
+
+    Raises
+    ------
+    OutOfRange
+        speed, displacement or volumetric efficiency negative.
+
+    Source
+    ------
+    Swept volume once every two revolutions (Heywood, Internal Combustion Engine Fundamentals, from memory).
+
+    Example
+    -------
+    >>> 1e3 * combustion_air(251.33, 0.0045, 0.9)
+    81.0
+    """
+    if speed < 0.0:
+        raise OutOfRange("speed must not be negative; found", speed)
+    if displacement < 0.0:
+        raise OutOfRange("displacement must not be negative; found", displacement)
+    if volumetric_efficiency < 0.0:
+        raise OutOfRange("volumetric efficiency must not be negative; found", volumetric_efficiency)
+    return volumetric_efficiency * displacement * speed / (4.0 * math.pi)
+
+
 def fuel_volume(mass: float) -> float:
     """Volume of diesel fuel of a given mass.
 

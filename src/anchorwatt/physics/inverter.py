@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 
 from anchorwatt.errors import OutOfRange
+from anchorwatt.physics.interpolation import Table
 
 
 def converter_input(output: float, rated: float, no_load: float, linear: float, quadratic: float) -> float:
@@ -125,3 +126,75 @@ def output_of_best_efficiency(rated: float, no_load: float, quadratic: float) ->
     if quadratic * rated <= no_load:
         return rated
     return math.sqrt(no_load * rated / quadratic)
+
+
+def temperature_factor(air: float, full_to: float, derating: float, highest: float) -> float:
+    """Share of its rating that a converter gives in warm air.
+
+    Parameters
+    ----------
+    air : °C round it
+    full_to : °C up to which it gives all
+    derating : 1/K, share lost for each kelvin above
+    highest : °C from which on it gives nothing
+
+    Returns
+    -------
+    share, 0 to 1
+
+    Raises
+    ------
+    OutOfRange
+        derating negative.
+
+    Source
+    ------
+    A straight line, as on makers' sheets: 1 to 1.5 % a kelvin above 40 °C, from memory.
+
+    Example
+    -------
+    >>> temperature_factor(50.0, 40.0, 0.015, 65.0)
+    0.85
+    """
+    if derating < 0.0:
+        raise OutOfRange("derating must not be negative; found", derating)
+    if air >= highest:
+        return 0.0
+    return max(0.0, 1.0 - derating * max(0.0, air - full_to))
+
+
+def overload_time(share: float, shares: Table, times: Table) -> float:
+    """How long an inverter gives more than its rating.
+
+    Parameters
+    ----------
+    share : output over rating
+    shares : of the rating, rising
+    times : s for which it gives those, falling
+
+    Returns
+    -------
+    s: endless up to the rating, the time of the next share on the list above it, 0 beyond the last
+
+    Raises
+    ------
+    OutOfRange
+        share negative.
+
+    Source
+    ------
+    Read from the maker's list on the safe side, as a staircase.
+
+    Example
+    -------
+    >>> overload_time(1.3, (1.2, 1.5, 2.0), (1800.0, 60.0, 3.0))
+    60.0
+    """
+    if share < 0.0:
+        raise OutOfRange("share of the rating must not be negative; found", share)
+    if share <= 1.0:
+        return math.inf
+    for i in range(len(shares)):
+        if share <= shares[i]:
+            return times[i]
+    return 0.0

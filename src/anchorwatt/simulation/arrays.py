@@ -98,10 +98,12 @@ class Power(NamedTuple):
     """Buses, bank, engines (G) and alternators (A)."""
 
     transformer: Floats  # (V, 3) rated W, core loss W, copper loss W; rated 0 = none
-    inverter: Floats  # (V, 5) rated W, no-load W, linear, quadratic, sleep W
+    inverter: Floats  # (V, 8) see INVERTER_* below
+    overload_share: Floats  # (V, O) of the inverter's rating, rising
+    overload_time: Floats  # (V, O) s
     charger: Floats  # (V, 4) rated W, no-load W, linear, quadratic; rated 0 = none
     shore_power: PerVariant  # (V,) W
-    bank: Floats  # (V, 8) see BANK_* below
+    bank: Floats  # (V, 14) see BANK_* below
     bank_charge: Floats  # (V, P) charge points
     bank_voltage: Floats  # (V, P) V of the bank, open circuit
     bank_factor: Floats  # (V, P) on the resistance
@@ -109,7 +111,7 @@ class Power(NamedTuple):
     engine: Floats  # (V, G, 9) see ENGINE_* below
     engine_speeds: Floats  # (V, G, Q) share of rated speed
     engine_powers: Floats  # (V, G, Q) share of rated power
-    heat_cabin: Integers  # (4,) that takes the losses of inverter, transformer, charger and bank, -1 = none
+    heat_cabin: Integers  # (4,) see HEAT_OF_* below: that takes the losses of each, -1 = none
     engine_cabin: Integers  # (G,) that the engine stands in, -1 = none
     engine_block: Floats  # (V, G, 3) capacity J/K, conductance W/K, temperature °C while it runs
     alternator_engine: Integers
@@ -129,10 +131,19 @@ class Boat(NamedTuple):
 
 
 BANK_CAPACITY, BANK_RESISTANCE, BANK_CHARGE_CURRENT, BANK_DISCHARGE_CURRENT = 0, 1, 2, 3
-BANK_ABSORB, BANK_CUT_OFF_VOLTAGE, BANK_CUT_OFF_CHARGE, BANK_TEMPERATURE = 4, 5, 6, 7
+BANK_ABSORB, BANK_CUT_OFF_VOLTAGE, BANK_CUT_OFF_CHARGE, BANK_SURROUNDINGS = 4, 5, 6, 7
+BANK_COLDEST_CHARGE, BANK_HOTTEST_CHARGE, BANK_COLDEST, BANK_HOTTEST = 8, 9, 10, 11
+BANK_HEAT_CAPACITY, BANK_CONDUCTANCE = 12, 13
+
+INVERTER_RATED, INVERTER_NO_LOAD, INVERTER_LINEAR, INVERTER_QUADRATIC, INVERTER_SLEEP = 0, 1, 2, 3, 4
+INVERTER_FULL_TO, INVERTER_DERATING, INVERTER_HOTTEST = 5, 6, 7
+
+HEAT_OF_INVERTER, HEAT_OF_TRANSFORMER, HEAT_OF_CHARGER, HEAT_OF_BANK = 0, 1, 2, 3
 
 ENGINE_POWER, ENGINE_SPEED, ENGINE_PROPELLER, ENGINE_EXPONENT, ENGINE_MARGIN = 0, 1, 2, 3, 4
-ENGINE_EFFICIENCY, ENGINE_FRICTION, ENGINE_DISPLACEMENT, ENGINE_AIR = 5, 6, 7, 8
+ENGINE_EFFICIENCY, ENGINE_FRICTION, ENGINE_DISPLACEMENT = 5, 6, 7
+ENGINE_AIR = 8
+"""°C round the alternators, nan = that of the compartment."""
 
 ALTERNATOR_CURRENT, ALTERNATOR_HOT_LOSS, ALTERNATOR_EFFICIENCY, ALTERNATOR_PULLEY = 0, 1, 2, 3
 ALTERNATOR_WINDING_CAPACITY, ALTERNATOR_FRAME_CAPACITY = 4, 5
@@ -236,6 +247,8 @@ def boat_row(boats: Boat, v: int) -> Boat:
         Power(
             power.transformer[v],
             power.inverter[v],
+            power.overload_share[v],
+            power.overload_time[v],
             power.charger[v],
             power.shore_power[v],
             power.bank[v],
@@ -297,6 +310,8 @@ class State(NamedTuple):
     charge: Floats  # (M,)
     connected: Integers  # (M,) 1 while the bank may discharge
     trip: Floats  # (M,) s until the inverter may start again
+    overload: Floats  # (M,) share used of what the inverter has to give above its rating
+    cells: Floats  # (M,) °C of the bank
     alternator: Floats  # (M, A, 2) °C winding, frame
     unit_on: Integers  # (M, U)
     unit_lately: Floats  # (M, U) share of the time that each unit ran
@@ -354,6 +369,7 @@ class Summary(NamedTuple):
     fuel: Floats  # kg, all that the engines burn
     fuel_added: Floats  # kg, burnt for the alternators alone
     hottest_winding: Floats  # °C
+    hottest_bank: Floats  # °C of the cells
     # by cabin: an axis more
     highest_air: Floats  # °C
     highest_relative_humidity: Floats
@@ -384,6 +400,7 @@ class Series(NamedTuple):
     charge: Floats  # (M, T)
     voltage: Floats  # (M, T)
     current: Floats  # (M, T) A, out of the bank positive
+    bank_temperature: Floats  # (M, T) °C of the cells
     alternator_current: Floats  # (M, A, T)
     alternator_winding: Floats  # (M, A, T)
     alternator_frame: Floats  # (M, A, T)

@@ -46,10 +46,18 @@ from anchorwatt.simulation.arrays import (
     BANK_ABSORB,
     BANK_CAPACITY,
     BANK_CHARGE_CURRENT,
+    BANK_COLDEST,
+    BANK_COLDEST_CHARGE,
     BANK_CUT_OFF_VOLTAGE,
     BANK_DISCHARGE_CURRENT,
+    BANK_HOTTEST,
+    BANK_HOTTEST_CHARGE,
     BANK_RESISTANCE,
-    BANK_TEMPERATURE,
+    INVERTER_LINEAR,
+    INVERTER_NO_LOAD,
+    INVERTER_QUADRATIC,
+    INVERTER_RATED,
+    INVERTER_SLEEP,
     Floats,
 )
 
@@ -63,6 +71,7 @@ HELD_BY_NOTHING, HELD_BY_BANK, HELD_BY_SETTING, HELD_BY_TEMPERATURE, HELD_BY_BEL
     5,
 )
 
+BISECTIONS = 30
 LEAST_PASSED = 1e-6
 """Change of charge below which the mean of the open-circuit voltage is that at its middle."""
 
@@ -77,19 +86,29 @@ def transformer_power(output: float, transformer: Floats) -> float:
 def inverter_power(output: float, inverter: Floats) -> float:
     """W from the DC bus; an inverter with no load sleeps."""
     if output <= 0.0:
-        asleep: float = inverter[4]
+        asleep: float = inverter[INVERTER_SLEEP]
         return asleep
-    return converter_input(output, inverter[0], inverter[1], inverter[2], inverter[3])
+    return converter_input(
+        output,
+        inverter[INVERTER_RATED],
+        inverter[INVERTER_NO_LOAD],
+        inverter[INVERTER_LINEAR],
+        inverter[INVERTER_QUADRATIC],
+    )
 
 
 def bank_point(
-    charge: float, bank: Floats, points: Floats, voltages: Floats, factors: Floats, resistance_factor: float
+    charge: float,
+    temperature: float,
+    bank: Floats,
+    points: Floats,
+    voltages: Floats,
+    factors: Floats,
+    resistance_factor: float,
 ) -> tuple[float, float]:
-    """Open-circuit voltage V and resistance ohm at a state of charge."""
+    """Open-circuit voltage V and resistance ohm at a state of charge and a temperature of the cells."""
     voltage = open_circuit_voltage(charge, points, voltages)
-    resistance = bank_resistance(
-        bank[BANK_RESISTANCE] * resistance_factor, charge, points, factors, bank[BANK_TEMPERATURE]
-    )
+    resistance = bank_resistance(bank[BANK_RESISTANCE] * resistance_factor, charge, points, factors, temperature)
     return voltage, resistance
 
 
@@ -98,6 +117,7 @@ def bank_step(
     power: float,
     step: float,
     capacity: float,
+    temperature: float,
     bank: Floats,
     points: Floats,
     voltages: Floats,
@@ -117,7 +137,9 @@ def bank_step(
     current, voltage, resistance = 0.0, 0.0, 0.0
     before = stored_energy(charge, points, voltages, capacity)
     for _ in range(6):
-        voltage, resistance = bank_point(0.5 * (charge + after), bank, points, voltages, factors, resistance_factor)
+        voltage, resistance = bank_point(
+            0.5 * (charge + after), temperature, bank, points, voltages, factors, resistance_factor
+        )
         if abs(after - charge) > LEAST_PASSED:
             voltage = (stored_energy(after, points, voltages, capacity) - before) / (capacity * (after - charge))
         current = current_for_power(power, voltage, resistance)
@@ -135,10 +157,26 @@ def bank_capacity(bank: Floats, capacity_factor: float) -> float:
     return capacity
 
 
+def _held_voltage(
+    charge: float,
+    current: float,
+    temperature: float,
+    bank: Floats,
+    points: Floats,
+    voltages: Floats,
+    factors: Floats,
+    resistance_factor: float,
+) -> float:
+    """V at the terminals while A flow into a bank."""
+    voltage, resistance = bank_point(charge, temperature, bank, points, voltages, factors, resistance_factor)
+    return voltage + current * resistance
+
+
 def bank_limits(
     charge: float,
     step: float,
     capacity: float,
+    temperature: float,
     bank: Floats,
     points: Floats,
     voltages: Floats,
@@ -151,11 +189,33 @@ def bank_limits(
     -------
     W that may be drawn, A that it accepts, and W at its terminals when it takes them
     """
-    voltage, resistance = bank_point(charge, bank, points, voltages, factors, resistance_factor)
+    voltage, resistance = bank_point(charge, temperature, bank, points, voltages, factors, resistance_factor)
     gives = highest_power(voltage, resistance, bank[BANK_DISCHARGE_CURRENT], bank[BANK_CUT_OFF_VOLTAGE])
+    if temperature < bank[BANK_COLDEST] or temperature > bank[BANK_HOTTEST]:
+        gives = 0.0
     gives = min(gives, max(0.0, charge) * capacity / step * bank[BANK_CUT_OFF_VOLTAGE])
-    takes = acceptance(voltage, resistance, bank[BANK_CHARGE_CURRENT], bank[BANK_ABSORB], bank[BANK_TEMPERATURE])
+    takes = acceptance(
+        voltage,
+        resistance,
+        bank[BANK_CHARGE_CURRENT],
+        bank[BANK_ABSORB],
+        temperature,
+        bank[BANK_COLDEST_CHARGE],
+        bank[BANK_HOTTEST_CHARGE],
+    )
     takes = min(takes, max(0.0, 1.0 - charge) * capacity / step)
+    low, high = 0.0, takes
+    if takes > 0.0 and _held_voltage(charge + takes * step / capacity, takes, temperature, bank, points, voltages,
+                                     factors, resistance_factor) > bank[BANK_ABSORB]:  # fmt: skip
+        # The step's own charge lifts the voltage: take what leaves it at the absorb voltage when the step ends.
+        for _ in range(BISECTIONS):
+            takes = 0.5 * (low + high)
+            if _held_voltage(charge + takes * step / capacity, takes, temperature, bank, points, voltages, factors,
+                             resistance_factor) > bank[BANK_ABSORB]:  # fmt: skip
+                high = takes
+            else:
+                low = takes
+        takes = low
     return gives, takes, takes * (voltage + takes * resistance)
 
 

@@ -196,10 +196,12 @@ def no_power() -> Power:
     none = np.empty(0, dtype=np.int64)
     return Power(
         transformer=np.zeros((1, 3)),
-        inverter=np.zeros((1, 5)),
+        inverter=np.zeros((1, 8)),
+        overload_share=np.zeros((1, 0)),
+        overload_time=np.zeros((1, 0)),
         charger=np.zeros((1, 4)),
         shore_power=np.zeros(1),
-        bank=np.ones((1, 8)),
+        bank=np.ones((1, 14)),
         bank_charge=np.array([[0.0, 1.0]]),
         bank_voltage=np.ones((1, 2)),
         bank_factor=np.ones((1, 2)),

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from anchorwatt.design.specification import Doing, Engine, Period, Specification
+from anchorwatt.design.specification import Doing, Engine, Period, PlannedDay, Specification
+from anchorwatt.physics.engine import combustion_air
 from anchorwatt.physics.moist_air import latent_heat
 from anchorwatt.physics.propeller import engine_speed_for
 from anchorwatt.physics.ventilation import leakage_in_wind, opening_flow
@@ -33,6 +34,11 @@ class Stretch:
 
     period: Period
     charging: bool = False  # engines run at their charging speed though the boat lies at anchor
+    engine_speeds: tuple[float, ...] | None = None  # rad/s of each engine, whatever the plan says; 0 = stopped
+
+
+Timetable = tuple[tuple[float, Stretch], ...]
+"""Stretches with the s after the midnight before the night from which each holds, until the next."""
 
 
 def holds(period: Period, clock: Floats) -> NDArray[np.bool_]:
@@ -51,8 +57,15 @@ def period_at(specification: Specification, clock: float) -> Period:
     raise ValueError(f"the plan has a hole at {clock} s")  # reading a design has made sure of it
 
 
+def engine_speeds(specification: Specification, stretch: Stretch) -> list[float]:
+    """rad/s of each engine through a stretch; 0 = stopped."""
+    if stretch.engine_speeds is not None:
+        return list(stretch.engine_speeds)
+    return [engine_speed(engine, stretch) for engine in specification.engines]
+
+
 def engine_speed(engine: Engine, stretch: Stretch) -> float:
-    """rad/s of an engine through a stretch; 0 = stopped."""
+    """rad/s of an engine through a stretch by the plan; 0 = stopped."""
     if stretch.period.doing is Doing.MOTORING:
         speed = engine_speed_for(stretch.period.boat_speed, engine.boat_speed, engine.rated_speed)
         return max(engine.idle_speed, speed)
@@ -80,7 +93,7 @@ def outdoor_air(
             flow += opening_flow(period.openings[c], wind, difference, OPENING_HEIGHT)
         for engine, speed in zip(specification.engines, speeds, strict=True):
             if engine.cabin == c and speed > 0.0:
-                flow += engine.blower
+                flow += engine.blower + combustion_air(speed, engine.displacement, engine.volumetric_efficiency)
         fresh = cabin.fresh_air + cabin.fresh_air_per_person * people[c]
         felt = flow + (1.0 - cabin.fresh_air_recovery) * fresh
         flows.append((felt * CABIN_AIR_DENSITY, (flow + fresh) * CABIN_AIR_DENSITY))
@@ -92,14 +105,14 @@ def forcing(
     outside: OutsideSeries,
     start: float,
     end: float,
-    held: Stretch | None = None,
+    held: Stretch | Timetable | None = None,
     set_points: tuple[float, ...] | None = None,
     warm_points: tuple[float, ...] | None = None,
 ) -> Forcing:
     """What drives the boat from `start` to `end`, s after the midnight before the night.
 
-    `held` keeps one condition through the run instead of following the plan; `set_points` and `warm_points` (°C a
-    cabin) replace the plan's, and then hatches stay shut.
+    `held` keeps one condition through the run, or follows a timetable, instead of following the plan; `set_points`
+    and `warm_points` (°C a cabin) replace the plan's, and then hatches stay shut.
     """
     weather = outside.weather
     step = weather.step
@@ -110,8 +123,14 @@ def forcing(
     steps = last - first
     at, through = slice(first, last + 1), slice(first, last)
     cabins, loads = specification.cabins, specification.loads
-    if held is not None:
+    if isinstance(held, Stretch):
         stretches, index = [held], np.zeros(steps, dtype=np.int64)
+    elif held is not None:
+        stretches = [stretch for _, stretch in held]
+        middles = weather.time[through] + 0.5 * step
+        index = np.searchsorted([begins for begins, _ in held], middles, side="right").astype(np.int64) - 1
+        if index[0] < 0:
+            raise ValueError("the timetable begins after the run")
     else:
         stretches = [Stretch(period) for period in specification.plan]
         middles = (weather.time[through] + 0.5 * step) % DAY
@@ -156,7 +175,7 @@ def forcing(
         warm.append(list(warm_points or period.warm_points))
         ac.append([alternating])
         dc.append([direct])
-        speeds.append([engine_speed(engine, stretch) for engine in specification.engines])
+        speeds.append(engine_speeds(specification, stretch))
     doing = np.array([CODES[s.period.doing] for s in stretches], dtype=np.int64)[index]
     hour = outside.hour[through]
     # One row of films and flows for each hour of each stretch.
@@ -226,3 +245,21 @@ def design_warm_points(specification: Specification) -> tuple[float, ...]:
         points = [p.warm_points[c] for p in specification.plan if not math.isnan(p.warm_points[c])]
         result.append(max(points) if points else math.nan)
     return tuple(result)
+
+
+def week_timetable(specification: Specification, night: float, days: tuple[PlannedDay, ...]) -> Timetable:
+    """The plan of the day repeated over planned days, the first of which begins with the night at `night` s."""
+    rows: list[tuple[float, Stretch]] = []
+    for d, day in enumerate(days):
+        begins = night + d * DAY
+        marks = [period.start for period in specification.plan]
+        if day.charging_time > 0.0:
+            marks += [day.charging_start, day.charging_start + day.charging_time]
+        moments = sorted({begins, *(begins + (mark - night) % DAY for mark in marks)})
+        for moment in moments:
+            period = period_at(specification, moment)
+            if period.doing is Doing.MOTORING and not day.passage:
+                period = replace(period, doing=Doing.AT_ANCHOR)
+            since = (moment - day.charging_start) % DAY
+            rows.append((moment, Stretch(period, charging=since < day.charging_time)))
+    return tuple(rows)

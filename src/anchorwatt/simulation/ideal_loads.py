@@ -273,6 +273,8 @@ def first_state(boat: Boat, driving: Forcing) -> State:
         charge=np.full(1, 0.5),
         connected=np.ones(1, dtype=np.int64),
         trip=np.zeros(1),
+        overload=np.zeros(1),
+        cells=np.full(1, FIRST_TEMPERATURE),
         alternator=np.full((1, machines, 2), FIRST_TEMPERATURE),
         unit_on=np.zeros((1, 0), dtype=np.int64),
         unit_lately=np.zeros((1, 0)),

@@ -83,6 +83,7 @@ from anchorwatt.simulation.supply import (
     TRANSFORMER_LOSS,
     VOLTAGE,
     supply,
+    warm_bank,
 )
 from anchorwatt.simulation.waste import engine_heat, machine_heat
 
@@ -157,6 +158,7 @@ def begin(m: int, charge: float, room: Cabins, pressure: float, summary: Summary
     summary.lowest_charge[m] = charge
     summary.lowest_voltage[m] = math.inf
     summary.hottest_winding[m] = -math.inf
+    summary.hottest_bank[m] = -math.inf
 
 
 def note_cabins(m: int, step: float, pressure: float, room: Cabins, summary: Summary) -> None:
@@ -215,6 +217,7 @@ def record(
     series.charge[m, k] = state.charge[m]
     series.voltage[m, k] = bus[VOLTAGE]
     series.current[m, k] = bus[CURRENT]
+    series.bank_temperature[m, k] = state.cells[m]
     series.fuel_flow[m, k] = bus[FUEL]
 
 
@@ -386,14 +389,16 @@ def run_case(
         note_cabins(m, step, pressure, room, summary)
         if live == 1:
             supply(
-                boat.power, forcing, k, m, step, ashore, powered, air_offset, settings.capacity_factor[m],
-                settings.resistance_factor[m], reserve, target, state, summary, held, amps, spent, bus,
+                boat.power, forcing, k, m, step, ashore, powered, room.air, air_offset,
+                settings.capacity_factor[m], settings.resistance_factor[m], reserve, target, state, summary, held, amps,
+                spent, bus,
             )  # fmt: skip
         else:
             drawn = spent[PLANT] + forcing.ac_load[k]
             bus[INVERTER_OUT] = transformer_power(drawn, power.transformer)
             bus[INVERTER_IN] = inverter_power(bus[INVERTER_OUT], power.inverter)
             bus[TRANSFORMER_LOSS] = bus[INVERTER_OUT] - drawn
+            warm_bank(power, m, step, 0.0, room.air, state, bus)
         machine_heat(power, bus, room)
         summary.compressor_energy[m] += spent[COMPRESSOR] * step
         summary.plant_energy[m] += spent[PLANT] * step

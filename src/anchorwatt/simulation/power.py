@@ -6,7 +6,17 @@ import numpy as np
 
 from anchorwatt.design.specification import Converter, Specification
 from anchorwatt.physics.alternator import REFERENCE_SPEED
-from anchorwatt.simulation.arrays import Floats, Power
+from anchorwatt.simulation.arrays import (
+    ALTERNATOR_HOLD,
+    ALTERNATOR_LIMIT,
+    ALTERNATOR_SHARE,
+    ENGINE_AIR,
+    Floats,
+    Power,
+)
+
+BEYOND_ALL = 1e6
+"""°C that no alternator reaches."""
 
 
 def _converter(converter: Converter | None, width: int) -> list[float]:
@@ -20,6 +30,10 @@ def _converter(converter: Converter | None, width: int) -> list[float]:
         converter.sleep_power,
     ]
     return values[:width]
+
+
+def _inverter(inverter: Converter) -> list[float]:
+    return [*_converter(inverter, 5), inverter.full_to, inverter.derating, inverter.highest_air]
 
 
 def _padded(rows: list[tuple[float, ...]]) -> Floats:
@@ -37,7 +51,9 @@ def power_arrays(specification: Specification) -> Power:
         transformer=np.array(
             [[transformer.rated_power, transformer.core_loss, transformer.copper_loss] if transformer else [0.0] * 3]
         ),
-        inverter=np.array([_converter(specification.inverter, 5)]),
+        inverter=np.array([_inverter(specification.inverter)]),
+        overload_share=np.array([specification.inverter.overload_shares], dtype=float).reshape(1, -1),
+        overload_time=np.array([specification.inverter.overload_times], dtype=float).reshape(1, -1),
         charger=np.array([_converter(charger, 4)]),
         shore_power=np.array([specification.shore.continuous_power if specification.shore else 0.0]),
         bank=np.array(
@@ -51,6 +67,12 @@ def power_arrays(specification: Specification) -> Power:
                     bank.cut_off_voltage,
                     bank.cut_off_charge,
                     bank.temperature,
+                    bank.lowest_charge_temperature,
+                    bank.highest_charge_temperature,
+                    bank.lowest_discharge_temperature,
+                    bank.highest_discharge_temperature,
+                    bank.heat_capacity,
+                    bank.heat_conductance,
                 ]
             ]
         ),
@@ -121,3 +143,29 @@ def power_arrays(specification: Specification) -> Power:
         alternator_speeds=_padded([machine.speeds for _, machine in machines])[None],
         alternator_currents=_padded([machine.currents for _, machine in machines])[None],
     )
+
+
+def without_alternators(power: Power, lost: tuple[int, ...]) -> Power:
+    """The same boat with some of its alternators out of work; what they leave of the engine goes to the others."""
+    machines = power.alternator.copy()
+    for a in lost:
+        machines[:, a, ALTERNATOR_LIMIT] = 0.0
+    for a in range(machines.shape[1]):
+        engine = power.alternator_engine[a]
+        left = [b for b in range(machines.shape[1]) if power.alternator_engine[b] == engine and b not in lost]
+        machines[:, a, ALTERNATOR_SHARE] = 1.0 / len(left) if a in left else 0.0
+    return power._replace(alternator=machines)
+
+
+def without_fold_back(power: Power) -> Power:
+    """The same boat with regulators that take no notice of temperature."""
+    machines = power.alternator.copy()
+    machines[:, :, ALTERNATOR_HOLD] = BEYOND_ALL
+    return power._replace(alternator=machines)
+
+
+def with_engine_air(power: Power, air: float) -> Power:
+    """The same boat with air of that temperature, °C, round all its alternators."""
+    engines = power.engine.copy()
+    engines[:, :, ENGINE_AIR] = air
+    return power._replace(engine=engines)

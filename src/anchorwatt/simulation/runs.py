@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import os
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 from typing import Any
@@ -13,9 +13,8 @@ from typing import Any
 import numpy as np
 
 from anchorwatt.climate import Weather, weather
-from anchorwatt.design.specification import Specification
+from anchorwatt.design.specification import Doing, PlannedDay, Specification
 from anchorwatt.errors import OutOfRange
-from anchorwatt.physics.battery import acceptance
 from anchorwatt.simulation.arrays import (
     IDEAL,
     SELF_CONTAINED,
@@ -33,24 +32,30 @@ from anchorwatt.simulation.compiled import compiled
 from anchorwatt.simulation.forcing import (
     DAY,
     Stretch,
+    Timetable,
     design_set_points,
     design_warm_points,
     forcing,
     period_at,
     recharge_stretch,
+    week_timetable,
 )
 from anchorwatt.simulation.kernel import run_cases
 from anchorwatt.simulation.network import boat_arrays
 from anchorwatt.simulation.outside import OutsideSeries, outside_series
 from anchorwatt.simulation.plants import chilled_water_plant
+from anchorwatt.simulation.power import with_engine_air, without_alternators, without_fold_back
 
 STEP = 60.0
 LEAD_IN = 2.0 * DAY
 """s run before the night so that the fabric has forgotten how it began."""
 LONGEST_HOLD = 2.0 * DAY
 LONGEST_RECHARGE = DAY
-TAIL = 0.05
-"""A bank that accepts less than this share of its capacity in an hour is full. Common practice, no source."""
+WEEK = 7.0 * DAY
+USUAL_CHARGING = 8.0 * 3600.0
+"""s after midnight at which engines are started to charge at anchor, where the week does not say."""
+ENDLESS = 1e6
+"""Factor on a bank's capacity that keeps its state of charge where it is."""
 CAUSES = 6
 """Causes that hold an alternator back, see `simulation.electric`."""
 
@@ -74,11 +79,11 @@ class Run:
         return self.start + self.step * np.arange(1, self.forcing.ac_load.shape[1] + 1)
 
 
-def settings(cases: int) -> Settings:
-    """Settings of cases that are all as designed."""
+def settings(cases: int, capacity_factor: float = 1.0, resistance_factor: float = 1.0) -> Settings:
+    """Settings of cases that are all as designed, or whose banks all differ from it alike."""
     zeros, ones = np.zeros(cases), np.ones(cases)
     index = np.zeros(cases, dtype=np.int64)
-    return Settings(index, index.copy(), zeros, zeros.copy(), ones, ones.copy(), ones.copy())
+    return Settings(index, index.copy(), zeros, zeros.copy(), ones, capacity_factor * ones, resistance_factor * ones)
 
 
 def empty_summary(cases: int, cabins: int) -> Summary:
@@ -194,11 +199,11 @@ class Simulation:
         The brief's charge at the start of the night, or less where the charger's voltage leaves only the tail.
         """
         bank = self.specification.bank
-        tail = TAIL * bank.capacity / 3600.0
         voltages = np.array(bank.open_circuit_voltages) * bank.cells
         for charge in np.linspace(1.0, 0.5, 501):
             voltage = float(np.interp(charge, bank.charge_points, voltages))
-            if acceptance(voltage, bank.resistance, bank.charge_current, bank.absorb_voltage, bank.temperature) >= tail:
+            room = bank.absorb_voltage - voltage
+            if room >= bank.tail_current * bank.resistance:
                 return min(float(charge), self.specification.brief.charge_at_start)
         return self.specification.brief.charge_at_start
 
@@ -207,7 +212,8 @@ class Simulation:
         specification, boat = self.specification, self.boat
         cabins = len(specification.cabins)
         outdoor = float(self.weather.humidity_ratio[0])
-        temperatures = [[[engine.air_temperature] * 2 for engine in specification.engines for _ in engine.alternators]]
+        around = [mode_air if math.isnan(e.air_temperature) else e.air_temperature for e in specification.engines]
+        temperatures = [[[around[g]] * 2 for g, e in enumerate(specification.engines) for _ in e.alternators]]
         return State(
             node=np.full((1, boat.fabric.node_capacity.shape[1]), mode_air),
             air=np.full((1, cabins), mode_air),
@@ -216,6 +222,8 @@ class Simulation:
             charge=np.array([specification.brief.charge_at_start]),
             connected=np.ones(1, dtype=np.int64),
             trip=np.zeros(1),
+            overload=np.zeros(1),
+            cells=np.full(1, specification.bank.temperature),
             alternator=np.array(temperatures, dtype=float).reshape(1, -1, 2),
             unit_on=np.zeros((1, boat.units.unit_cabin.size), dtype=np.int64),
             unit_lately=np.zeros((1, boat.units.unit_cabin.size)),
@@ -232,14 +240,20 @@ class Simulation:
         *,
         mode: int = SHARED,
         live: bool = True,
-        held: Stretch | None = None,
+        held: Stretch | Timetable | None = None,
         set_points: tuple[float, ...] | None = None,
         warm_points: tuple[float, ...] | None = None,
         boat: Boat | None = None,
+        outside: OutsideSeries | None = None,
+        capacity_factor: float = 1.0,
+        resistance_factor: float = 1.0,
     ) -> Run:
-        """One run from a state, which is left as it was; `boat` replaces the design's own."""
+        """One run from a state, which is left as it was; `boat` and `outside` replace the design's own.
+
+        `held` keeps one condition or follows a timetable instead of the plan; the factors are on the bank.
+        """
         specification, boat = self.specification, boat or self.boat
-        driving = forcing(specification, self.outside, start, end, held, set_points, warm_points)
+        driving = forcing(specification, outside or self.outside, start, end, held, set_points, warm_points)
         state = copy_state(state)
         cabins, alternators = len(specification.cabins), boat.power.alternator_engine.size
         summary = empty_summary(1, cabins)
@@ -249,7 +263,7 @@ class Simulation:
             run_batch(
                 boat,
                 driving,
-                settings(1),
+                settings(1, capacity_factor, resistance_factor),
                 state,
                 self.step,
                 mode,
@@ -296,14 +310,100 @@ class Simulation:
     def recharge(self) -> Run | None:
         """Engines on from the end of the night until the bank is charged (a day at most); None without alternators."""
         stretch = recharge_stretch(self.specification, self.dawn)
+        return None if stretch is None else self._until_full(stretch, self.boat)
+
+    def recharge_at(
+        self, engine_speeds: tuple[float, ...] | None, propelling: bool, lost: tuple[int, ...] = ()
+    ) -> Run | None:
+        """The night put back with the engines held at those speeds, rad/s (None = as in `recharge`).
+
+        At anchor, or with the propellers turning; cabins and loads as in `recharge`. `lost` are the alternators
+        that do not work, counted over all engines.
+        """
+        stretch = recharge_stretch(self.specification, self.dawn)
         if stretch is None:
             return None
-        longest = self.run("recharge", self.dawn, self.dawn + LONGEST_RECHARGE, self.night.end, held=stretch)
-        full_at = float(longest.summary.full_at[0])
-        if math.isnan(full_at):
-            return longest
-        steps = max(1, math.ceil(full_at / self.step))
-        return self.run("recharge", self.dawn, self.dawn + steps * self.step, self.night.end, held=stretch)
+        if engine_speeds is not None:
+            doing = Doing.MOTORING if propelling else Doing.AT_ANCHOR
+            stretch = Stretch(replace(stretch.period, doing=doing), engine_speeds=engine_speeds)
+        boat = self.boat
+        return self._until_full(stretch, boat._replace(power=without_alternators(boat.power, lost)) if lost else boat)
+
+    def _until_full(self, stretch: Stretch, boat: Boat) -> Run:
+        start, state = self.dawn, self.night.end
+        shorter, longest = self.specification.brief.recharge + 2.0 * 3600.0, LONGEST_RECHARGE
+        for length in (min(shorter, longest), longest):
+            run = self.run("recharge", start, start + length, state, held=stretch, boat=boat)
+            full_at = float(run.summary.full_at[0])
+            if not math.isnan(full_at):
+                steps = max(1, math.ceil(full_at / self.step))
+                return self.run("recharge", start, start + steps * self.step, state, held=stretch, boat=boat)
+        return run
+
+    def charging_hour(self, hold: bool, at_anchor: bool = False, air: float = math.nan) -> Run | None:
+        """An hour of charging from dawn, the bank at its reserve and so large that it stays there.
+
+        With `hold` the regulators mind the temperature; without they let the alternators run as hot as they will.
+        Engines as in `recharge`, or `at_anchor` at their charging speed; `air` in °C replaces that round the
+        alternators. None without alternators.
+        """
+        stretch = recharge_stretch(self.specification, self.dawn)
+        if stretch is None:
+            return None
+        if at_anchor:
+            stretch = Stretch(replace(stretch.period, doing=Doing.AT_ANCHOR), charging=True)
+        boat, state = self.boat, copy_state(self.night.end)
+        state.charge[:] = self.specification.brief.reserve
+        if not hold:
+            boat = boat._replace(power=without_fold_back(boat.power))
+        if not math.isnan(air):
+            boat = boat._replace(power=with_engine_air(boat.power, air))
+        return self.run(
+            "charging hour", self.dawn, self.dawn + 3600.0, state, held=stretch, boat=boat, capacity_factor=ENDLESS
+        )
+
+    def aged(self, capacity_factor: float, resistance_factor: float) -> tuple[Run, Run]:
+        """The night and the hold with a bank that has aged."""
+        state, night = self.before.end, Stretch(period_at(self.specification, self.night_start))
+        end = self.night_start + LONGEST_HOLD
+        night_run, hold_run = (
+            self.run(
+                name,
+                self.night_start,
+                until,
+                state,
+                held=stretch,
+                capacity_factor=capacity_factor,
+                resistance_factor=resistance_factor,
+            )
+            for name, until, stretch in (("night", self.dawn, None), ("hold", end, night))
+        )
+        return night_run, hold_run
+
+    @cached_property
+    def week_weather(self) -> Weather:
+        """From three days before the night to the end of the week that it begins."""
+        return weather(self.specification.place, 3, max(7, len(self.specification.week)) + 2, self.step)
+
+    @cached_property
+    def week_outside(self) -> OutsideSeries:
+        return outside_series(self.specification, self.week_weather)
+
+    def week(self, charging_time: float | None = None, at_anchor: bool = False) -> Run:
+        """The week that begins with the night, by the design's `week`.
+
+        With `at_anchor` the boat lies at anchor all week and the engines charge for `charging_time` s each day.
+        """
+        days = self.specification.week
+        if at_anchor:
+            given = [day.charging_start for day in days if day.charging_time > 0.0]
+            begins = given[0] if given else USUAL_CHARGING
+            days = (PlannedDay(False, begins, charging_time or 0.0),) * 7
+        start = self.night_start
+        timetable = week_timetable(self.specification, start, days)
+        return self.run(
+            "week", start, start + len(days) * DAY, self.before.end, held=timetable, outside=self.week_outside
+        )
 
     @cached_property
     def loads(self) -> Run:

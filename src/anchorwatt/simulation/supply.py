@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 
 from anchorwatt.physics.alternator import shaft_power
+from anchorwatt.physics.battery import bank_temperature
 from anchorwatt.physics.engine import DIESEL_HEATING_VALUE, fuel_flow, full_load_power, spare_power
-from anchorwatt.physics.inverter import converter_input, converter_output
+from anchorwatt.physics.inverter import converter_input, converter_output, overload_time, temperature_factor
 from anchorwatt.physics.propeller import propeller_demand
 from anchorwatt.physics.solar import cell_temperature, panel_power
 from anchorwatt.simulation.arrays import (
@@ -15,7 +16,10 @@ from anchorwatt.simulation.arrays import (
     ALTERNATOR_PULLEY,
     ALTERNATOR_SHARE,
     BANK_ABSORB,
+    BANK_CONDUCTANCE,
     BANK_CUT_OFF_CHARGE,
+    BANK_HEAT_CAPACITY,
+    BANK_SURROUNDINGS,
     ENGINE_AIR,
     ENGINE_DISPLACEMENT,
     ENGINE_EFFICIENCY,
@@ -25,6 +29,12 @@ from anchorwatt.simulation.arrays import (
     ENGINE_POWER,
     ENGINE_PROPELLER,
     ENGINE_SPEED,
+    HEAT_OF_BANK,
+    HEAT_OF_INVERTER,
+    INVERTER_DERATING,
+    INVERTER_FULL_TO,
+    INVERTER_HOTTEST,
+    INVERTER_RATED,
     Floats,
     Forcing,
     Power,
@@ -48,9 +58,12 @@ RESTART = 600.0
 RECONNECT = 0.02
 """State of charge over the cut-off at which the bank may discharge again. From practice, no source."""
 
+RECOVERY = 1800.0
+"""s after which an inverter has cooled from an overload that it only just bore. From practice, no source."""
+
 # What a step comes to, in the array `bus`: W, V, A and kg/s.
 INVERTER_OUT, INVERTER_IN, DC, SUN, SHORE, CHARGER, VOLTAGE, CURRENT, FUEL = 0, 1, 2, 3, 4, 5, 6, 7, 8
-SUN_OFFERED, TRANSFORMER_LOSS, CHARGER_LOSS, BANK_LOSS = 9, 10, 11, 12
+SUN_OFFERED, TRANSFORMER_LOSS, CHARGER_LOSS, BANK_HEAT = 9, 10, 11, 12
 BUS = 13
 """Figures before those of each engine: W lost in its alternators."""
 
@@ -76,6 +89,47 @@ def charge_from_shore(charger: Floats, room: float, spare: float) -> tuple[float
     return needed, out
 
 
+def air_round_engine(power: Power, g: int, air: Floats) -> float:
+    """°C of the air round an engine's alternators, `air` being that of the cabins."""
+    given: float = power.engine[g, ENGINE_AIR]
+    if math.isnan(given):
+        in_compartment: float = air[power.engine_cabin[g]]
+        return in_compartment
+    return given
+
+
+def warm_bank(power: Power, m: int, step: float, lost: float, air: Floats, state: State, bus: Floats) -> None:
+    """Take the cells through a step with `lost` W in them, `air` being that of the cabins."""
+    bank, c = power.bank, power.heat_cabin[HEAT_OF_BANK]
+    around = air[c] if c >= 0 else bank[BANK_SURROUNDINGS]
+    before = state.cells[m]
+    after = bank_temperature(before, around, lost, bank[BANK_HEAT_CAPACITY], bank[BANK_CONDUCTANCE], step)
+    state.cells[m] = after
+    bus[BANK_HEAT] = lost - bank[BANK_HEAT_CAPACITY] * (after - before) / step
+
+
+def overloaded(power: Power, m: int, step: float, output: float, air: Floats, state: State) -> bool:
+    """Whether an output in W makes the inverter trip, after what it had to bear before; too hot, any does."""
+    inverter, c = power.inverter, power.heat_cabin[HEAT_OF_INVERTER]
+    rating: float = inverter[INVERTER_RATED]
+    if c >= 0:
+        rating *= temperature_factor(
+            air[c], inverter[INVERTER_FULL_TO], inverter[INVERTER_DERATING], inverter[INVERTER_HOTTEST]
+        )
+    if rating > 0.0 and output <= rating:
+        state.overload[m] = max(0.0, state.overload[m] - step / RECOVERY)
+        return False
+    bears = 0.0
+    if rating > 0.0:
+        bears = overload_time(output / rating, power.overload_share, power.overload_time)
+    if bears <= 0.0:
+        state.overload[m] = 1.0
+    else:
+        state.overload[m] = min(1.0, state.overload[m] + step / bears)
+    tripped: bool = state.overload[m] >= 1.0
+    return tripped
+
+
 def generate(
     power: Power,
     forcing: Forcing,
@@ -84,6 +138,7 @@ def generate(
     step: float,
     wanted: float,
     voltage: float,
+    air: Floats,
     state: State,
     summary: Summary,
     held: Floats,
@@ -92,8 +147,9 @@ def generate(
 ) -> float:
     """Run the engines through a step; returns W of all alternators.
 
-    `wanted` A at `voltage` V is what bank and loads would take; what one machine cannot give is left to those
-    that follow. Writes each machine's current to `amps`, warms it, and counts fuel and what held it back.
+    `air` is that of the cabins, °C; `wanted` A at `voltage` V is what bank and loads would take; what one machine
+    cannot give is left to those that follow. Writes each machine's current to `amps`, warms it, and counts fuel
+    and what held it back.
     """
     generated, running = 0.0, 0
     for a in range(amps.shape[0]):
@@ -121,7 +177,7 @@ def generate(
             winding = state.alternator[m, a, 0]
             amps[a], cause = alternator_current(
                 wanted / running, voltage, rotor, spare * machine[ALTERNATOR_SHARE], winding,
-                state.alternator[m, a, 1], engine[ENGINE_AIR], step, machine, power.alternator_speeds[a],
+                state.alternator[m, a, 1], air_round_engine(power, g, air), step, machine, power.alternator_speeds[a],
                 power.alternator_currents[a],
             )  # fmt: skip
             wanted -= amps[a]
@@ -161,7 +217,7 @@ def generate(
         rotor = forcing.engine_speed[g, k] * machine[ALTERNATOR_PULLEY]
         winding, frame = heated(
             amps[a], voltage, rotor, state.alternator[m, a, 0], state.alternator[m, a, 1],
-            power.engine[g, ENGINE_AIR], step, machine,
+            air_round_engine(power, g, air), step, machine,
         )  # fmt: skip
         state.alternator[m, a, 0], state.alternator[m, a, 1] = winding, frame
         summary.hottest_winding[m] = max(summary.hottest_winding[m], winding)
@@ -183,6 +239,7 @@ def supply(
     step: float,
     ashore: bool,
     powered: bool,
+    air: Floats,
     air_offset: float,
     capacity_factor: float,
     resistance_factor: float,
@@ -197,18 +254,18 @@ def supply(
 ) -> None:
     """One step of shore, sun, engines, inverter and bank; `spent` holds what the plant draws.
 
-    Writes `bus` and `amps`, moves the bank and the alternators in `state`, and adds to `summary`. When the
-    bank cannot give what is asked, the inverter trips and AC loads go without; DC loads go when it is off.
+    `air` is that of the cabins, °C. Writes `bus` and `amps`, moves the bank and the alternators in `state`, and
+    adds to `summary`. When the bank cannot give what is asked, the inverter trips and AC loads go without; DC
+    loads go when it is off.
     """
     bank, points = power.bank, power.bank_charge
     voltages, resistances = power.bank_voltage, power.bank_factor
     capacity = bank_capacity(bank, capacity_factor)
-    inverter = power.inverter
     last_voltage = bus[VOLTAGE]
     bus[:] = 0.0
     bus[DC] = forcing.dc_load[k]
     gives, takes, takes_power = bank_limits(
-        state.charge[m], step, capacity, bank, points, voltages, resistances, resistance_factor
+        state.charge[m], step, capacity, state.cells[m], bank, points, voltages, resistances, resistance_factor
     )
     sun = 0.5 * (forcing.panel_irradiance[k] + forcing.panel_irradiance[k + 1])
     around = 0.5 * (forcing.dry_bulb[k] + forcing.dry_bulb[k + 1]) + air_offset
@@ -225,7 +282,7 @@ def supply(
         bus[SHORE] = through
     elif powered:
         bus[INVERTER_OUT] = through
-        bus[INVERTER_IN] = inverter_power(through, inverter)
+        bus[INVERTER_IN] = inverter_power(through, power.inverter)
     room = bus[DC] + bus[INVERTER_IN] + takes_power - bus[SUN_OFFERED]
     if ashore:
         taken, bus[CHARGER] = charge_from_shore(power.charger, room, power.shore_power - bus[SHORE])
@@ -236,7 +293,7 @@ def supply(
     if last_voltage > 0.0:
         voltage = min(voltage, last_voltage)
     wanted = max(0.0, room - bus[CHARGER]) / voltage
-    generated = generate(power, forcing, k, m, step, wanted, voltage, state, summary, held, amps, bus)
+    generated = generate(power, forcing, k, m, step, wanted, voltage, air, state, summary, held, amps, bus)
     # The bank makes up the difference, or the sun is turned down, or loads go without.
     fed = generated + bus[CHARGER]
     needs = bus[DC] + bus[INVERTER_IN]
@@ -260,14 +317,15 @@ def supply(
             summary.lost_at[m] = k * step
     else:
         state.trip[m] = max(0.0, state.trip[m] - step)
-        if not ashore and most_through > inverter[0]:
+        if not ashore and overloaded(power, m, step, most_through, air, state):
             state.trip[m] = RESTART
             if math.isnan(summary.lost_at[m]):
                 summary.lost_at[m] = k * step
     before = state.charge[m]
     after, bus[CURRENT], bus[VOLTAGE], lost = bank_step(
-        before, from_bank, step, capacity, bank, points, voltages, resistances, resistance_factor
+        before, from_bank, step, capacity, state.cells[m], bank, points, voltages, resistances, resistance_factor
     )
+    warm_bank(power, m, step, lost, air, state, bus)
     state.charge[m] = after
     if after <= bank[BANK_CUT_OFF_CHARGE] and from_bank >= 0.0:
         state.connected[m] = 0
@@ -277,10 +335,11 @@ def supply(
         summary.reserve_at[m] = (k + crossing(before, after, reserve)) * step
     if math.isnan(summary.full_at[m]) and after >= target:
         summary.full_at[m] = (k + crossing(before, after, target)) * step
-    bus[BANK_LOSS], bus[TRANSFORMER_LOSS] = lost, through - ac
+    bus[TRANSFORMER_LOSS] = through - ac
     summary.bank_out[m] += from_bank * step
     summary.bank_loss[m] += lost * step
     summary.charge_passed[m] += bus[CURRENT] * step
+    summary.hottest_bank[m] = max(summary.hottest_bank[m], state.cells[m])
     summary.lowest_charge[m] = min(summary.lowest_charge[m], after)
     summary.lowest_voltage[m] = min(summary.lowest_voltage[m], bus[VOLTAGE])
     summary.inverter_energy[m] += bus[INVERTER_IN] * step

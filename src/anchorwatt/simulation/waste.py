@@ -7,7 +7,7 @@ import math
 from anchorwatt.simulation.arrays import Floats, Forcing, Power, State
 from anchorwatt.simulation.cabins import Cabins
 from anchorwatt.simulation.supply import (
-    BANK_LOSS,
+    BANK_HEAT,
     BUS,
     CHARGER_LOSS,
     INVERTER_IN,
@@ -20,10 +20,10 @@ def machine_heat(power: Power, bus: Floats, room: Cabins) -> None:
     """Heat of converters, bank and alternators for the step that follows; writes `room.waste`."""
     for c in range(room.waste.shape[0]):
         room.waste[c] = 0.0
-    lost = (bus[INVERTER_IN] - bus[INVERTER_OUT], bus[TRANSFORMER_LOSS], bus[CHARGER_LOSS], bus[BANK_LOSS])
+    lost = (bus[INVERTER_IN] - bus[INVERTER_OUT], bus[TRANSFORMER_LOSS], bus[CHARGER_LOSS], bus[BANK_HEAT])
     for i in range(4):
         if power.heat_cabin[i] >= 0:
-            room.waste[power.heat_cabin[i]] += max(0.0, lost[i])
+            room.waste[power.heat_cabin[i]] += lost[i]
     for g in range(power.engine_cabin.shape[0]):
         if power.engine_cabin[g] >= 0:
             room.waste[power.engine_cabin[g]] += max(0.0, bus[BUS + g])

@@ -44,6 +44,9 @@ def parts(specification: Specification) -> tuple[PartMass, ...]:
     rows += [PartMass(x.name, x.mass) for x in (specification.charger, specification.transformer) if x is not None]
     if specification.solar is not None:
         rows.append(PartMass("solar panels", specification.solar.mass))
+    if specification.engine_battery is not None:
+        converter = specification.engine_battery.converter
+        rows.append(PartMass(converter.name, converter.mass))
     rows += [PartMass(m.name, m.mass) for engine in specification.engines for m in engine.alternators]
     return tuple(rows)
 

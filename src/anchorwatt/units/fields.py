@@ -54,6 +54,7 @@ def _whole(pattern: str) -> str:
 
 Length = Annotated[Quantity, _quantity("length")]
 Area = Annotated[Quantity, _quantity("area")]
+CrossSection = Annotated[Quantity, _quantity("cross-section")]
 Volume = Annotated[Quantity, _quantity("volume")]
 LiquidVolume = Annotated[Quantity, _quantity("liquid volume")]
 Mass = Annotated[Quantity, _quantity("mass")]
@@ -69,6 +70,7 @@ Charge = Annotated[Quantity, _quantity("charge")]
 Current = Annotated[Quantity, _quantity("current")]
 Voltage = Annotated[Quantity, _quantity("voltage")]
 Resistance = Annotated[Quantity, _quantity("resistance")]
+LinearResistance = Annotated[Quantity, _quantity("linear resistance")]
 Speed = Annotated[Quantity, _quantity("speed")]
 Velocity = Annotated[Quantity, _quantity("velocity")]
 VolumeFlow = Annotated[Quantity, _quantity("volume flow")]
@@ -93,6 +95,7 @@ ThermalConductance = Annotated[Quantity, _quantity("thermal conductance")]
 ArealMass = Annotated[Quantity, _quantity("areal mass")]
 LinearMass = Annotated[Quantity, _quantity("linear mass")]
 ShareByVolume = Annotated[Quantity, _quantity("share by volume")]
+Force = Annotated[Quantity, _quantity("force")]
 HeatFlux = Annotated[Quantity, _quantity("heat flux")]
 ClockTime = Annotated[
     Quantity, Written(_read_clock, text_schema("clock time", _whole(clock.CLOCK), "21:30", clock.ALLOWED))
@@ -114,9 +117,11 @@ __all__ = [
     "Charge",
     "ClockTime",
     "Conductivity",
+    "CrossSection",
     "Current",
     "Density",
     "Energy",
+    "Force",
     "Frequency",
     "FuelFlow",
     "Gauge",
@@ -126,6 +131,7 @@ __all__ = [
     "Latitude",
     "Length",
     "LinearMass",
+    "LinearResistance",
     "LiquidFlow",
     "LiquidVolume",
     "Longitude",

@@ -39,6 +39,7 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
         _rows(("in", 2, 12), ("ft", 1, 20), ("ft", 0)),
     ),
     "area": (_rows(("m²", 2, 10), ("m²", 1)), _rows(("ft²", 1, 10), ("ft²", 0))),
+    "cross-section": (_rows(("mm²", 2, 10), ("mm²", 1, 100), ("mm²", 0)),) * 2,
     "volume": (_rows(("m³", 2, 10), ("m³", 1)), _rows(("ft³", 1, 10), ("ft³", 0))),
     "liquid volume": (_rows(("L", 1, 100), ("L", 0)), _rows(("gal", 1, 100), ("gal", 0))),
     "mass": (_rows(("kg", 1, 10), ("kg", 0)), _rows(("lb", 1, 10), ("lb", 0))),
@@ -54,6 +55,7 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
     "current": (_rows(("mA", 0, 1000), ("A", 1, 100), ("A", 0)),) * 2,
     "voltage": (_rows(("mV", 0, 1000), ("V", 1)),) * 2,
     "resistance": (_rows(("µΩ", 0, 1000), ("mΩ", 2, 10), ("mΩ", 1, 1000), ("Ω", 2)),) * 2,
+    "linear resistance": (_rows(("Ω/km", 3, 1), ("Ω/km", 2)), _rows(("Ω/kft", 4, 0.1), ("Ω/kft", 3))),
     "speed": (_rows(("kn", 1)),) * 2,
     "velocity": (_rows(("m/s", 1)), _rows(("ft/min", 0))),
     "volume flow": (_rows(("m³/h", 1, 10), ("m³/h", 0)), _rows(("cfm", 1, 10), ("cfm", 0))),
@@ -76,6 +78,7 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
     "areal mass": (_rows(("kg/m²", 1)), _rows(("lb/ft²", 2))),
     "linear mass": (_rows(("g/m", 0)), _rows(("oz/ft", 2))),
     "share by volume": (_rows(("ppm", 0)),) * 2,
+    "force": (_rows(("N", 0, 10_000), ("kN", 1)), _rows(("lbf", 0))),
     "heat flux": (_rows(("W/m²", 0)), _rows(("Btu/(h·ft²)", 0))),
 }
 

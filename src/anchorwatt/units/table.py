@@ -149,6 +149,11 @@ _RESISTANCE = (
     _unit("mΩ", Fraction(1, 1000), SI, "mohm"),
     _unit("Ω", 1, SI, "ohm", "ohms"),
 )
+_LINEAR_RESISTANCE = (
+    _unit("Ω/m", 1, SI, "ohm/m"),
+    _unit("Ω/km", Fraction(1, 1000), SI, "ohm/km", "mΩ/m", "mohm/m"),
+    _unit("Ω/kft", Fraction(1, 1000) / _FOOT, YARD, "ohm/kft"),
+)
 _SPEED = (
     _unit("m/s", 1, SI),
     _unit("km/h", Fraction(1000, _HOUR), SI),
@@ -278,6 +283,11 @@ _SHARE_BY_VOLUME = (
     _unit("ppm", Fraction(1, 1_000_000), SI),
     _unit("%", Fraction(1, 100), SI),
 )
+_FORCE = (
+    _unit("N", 1, SI),
+    _unit("kN", 1000, SI),
+    _unit("lbf", _POUND * _GRAVITY, NIST),
+)
 _HEAT_FLUX = (
     _unit("W/m²", 1, SI),
     _unit("kW/m²", 1000, SI),
@@ -287,6 +297,7 @@ _HEAT_FLUX = (
 _ALL = (
     Dimension("length", "a length", "m", _LENGTH, "12 ft"),
     Dimension("area", "an area", "m²", _AREA, "4.5 m²", lowest=0.0),
+    Dimension("cross-section", "a cross-section", "m²", _AREA, "70 mm²", lowest=0.0, kin="area"),
     Dimension("volume", "a volume", "m³", _VOLUME, "12 m³", lowest=0.0),
     Dimension("liquid volume", "a volume of liquid", "m³", _VOLUME, "200 L", lowest=0.0, kin="volume"),
     Dimension("mass", "a mass", "kg", _MASS, "65 kg"),
@@ -302,6 +313,7 @@ _ALL = (
     Dimension("current", "an electric current", "A", _CURRENT, "180 A"),
     Dimension("voltage", "a voltage", "V", _VOLTAGE, "25.6 V"),
     Dimension("resistance", "an electric resistance", "Ω", _RESISTANCE, "0.6 mΩ", lowest=0.0),
+    Dimension("linear resistance", "a resistance per length", "Ω/m", _LINEAR_RESISTANCE, "0.272 Ω/km", lowest=0.0),
     Dimension("speed", "a speed", "m/s", _SPEED, "7 kn"),
     Dimension("velocity", "a velocity of air or water", "m/s", _SPEED, "2 m/s", kin="speed"),
     Dimension("volume flow", "a volume flow", "m³/s", _VOLUME_FLOW, "350 cfm"),
@@ -333,6 +345,7 @@ _ALL = (
     Dimension("areal mass", "a mass per area", "kg/m²", _AREAL_MASS, "6 kg/m²", lowest=0.0),
     Dimension("linear mass", "a mass per length", "kg/m", _LINEAR_MASS, "0.3 oz/ft", lowest=0.0),
     Dimension("share by volume", "a share by volume", "m³/m³", _SHARE_BY_VOLUME, "1000 ppm", lowest=0.0),
+    Dimension("force", "a force", "N", _FORCE, "450 N", lowest=0.0),
     Dimension("heat flux", "a heat flux", "W/m²", _HEAT_FLUX, "900 W/m²"),
 )
 
