@@ -16,13 +16,19 @@ KEYS = (
     "`anchorwatt.schema.json`, which `anchorwatt new` puts beside a new file so that an editor completes and "
     "checks it.\n"
 )
+RULES = (
+    "`anchorwatt check FILE` asks these of a design and shows the figures; a check says nothing of a design that has "
+    "nothing that it is about. Where a source is second-hand or from memory, it says so: certified people and local "
+    "codes decide.\n"
+)
 QUANTITIES = (
     "A quantity is a number and a unit: `12 ft`, `1 1/2 in`, `24 kBtu/h`, `84 °F`. A bare number where a "
     "unit is needed is an error, and so is a key that is not in these tables.\n"
 )
 STATUSES = (
     "Data go to stdout; notes, progress and errors to stderr. The exit status is 0 when the command did what "
-    "it was asked, 2 when the input was at fault (nothing is then written), 130 when it was stopped.\n"
+    "it was asked, 1 when `check` finds a check that fails, 2 when the input was at fault (nothing is then "
+    "written), 130 when it was stopped.\n"
 )
 
 
@@ -31,8 +37,24 @@ def pages() -> dict[Path, str]:
     return {
         Path("docs/reference/design-file.md"): design_file(),
         Path("docs/reference/command-line.md"): command_line(),
+        Path("docs/reference/rules.md"): rule_list(),
         **catalogue(),
     }
+
+
+def rule_list() -> str:
+    """Every check: its question, where its limit is from, and what to do about it."""
+    from anchorwatt.checks import rules
+
+    parts = [GENERATED + "# The checks\n", RULES]
+    for subject in dict.fromkeys(rule.subject for rule in rules()):
+        rows = [
+            (f"`{rule.id}`", cell(rule.question), cell(rule.source), cell(rule.remedy))
+            for rule in rules()
+            if rule.subject == subject
+        ]
+        parts += [f"## {subject.capitalize()}\n", table(("Check", "Question", "Source", "What to do"), rows)]
+    return "\n".join(parts)
 
 
 def design_file() -> str:

@@ -4,6 +4,7 @@ AnchorwattError              catch this one
 ├── OutOfRange               a physics function was asked something outside what it is valid for
 ├── BadQuantity              a text is not a quantity of the wanted kind
 ├── BadDesign                a design file cannot be read; holds one or more problems
+├── BadPrices                a price list cannot be taken; holds one or more problems
 ├── BadWeather               a weather file is missing, damaged or does not cover the day
 └── CannotWrite              a file could not be written; nothing was changed
 """
@@ -50,6 +51,14 @@ class Problem:
 
 class BadDesign(AnchorwattError):
     """A design file cannot be used. ``problems`` says everything that is wrong with it."""
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        super().__init__("\n".join(str(problem) for problem in problems))
+        self.problems = problems
+
+
+class BadPrices(AnchorwattError):
+    """A price list cannot be taken. ``problems`` says everything that is wrong with it; nothing was written."""
 
     def __init__(self, problems: tuple[Problem, ...]) -> None:
         super().__init__("\n".join(str(problem) for problem in problems))

@@ -95,8 +95,8 @@ def frosting(boat: Specification) -> Specification:
 def priced(limit: str) -> Spoil:
     """Parts of 3000 EUR together, and a limit."""
     items = (
-        Item("ac.inverter.unit", "inverter", "inverter", 1, 25.0, 1000.0, "EUR", -1),
-        Item("dc.bank.module", "battery_module", "module", 2, 40.0, 1000.0, "EUR", -1),
+        boats.item("ac.inverter.unit", "inverter", "inverter", 1, 25.0, 1000.0, "EUR", -1),
+        boats.item("dc.bank.module", "battery_module", "module", 2, 40.0, 1000.0, "EUR", -1),
     )
     return lambda boat: replace(boat, items=items, brief=replace(boat.brief, price_limit=limit))
 
@@ -184,7 +184,7 @@ def test_price_limit_in_another_currency_cannot_tell_and_says_why() -> None:
 
 
 def test_price_limit_with_a_part_without_a_price_cannot_tell_and_names_it() -> None:
-    bare = Item("dc.bank.module", "battery_module", "our own module", 2, 40.0, math.nan, "", -1)
+    bare = boats.item("dc.bank.module", "battery_module", "our own module", 2, 40.0, math.nan, "", -1)
     found = price_finding("65 000 EUR", bare)
     assert found.verdict is Verdict.CANNOT_TELL
     assert found.note == "in EUR; no price of our own module"

@@ -62,7 +62,17 @@ def designs(draw: Draw, most_cabins: int = 6, real_weather: bool = False) -> dic
         "charging": {"engines": engines},
         "plan": draw(_plans(names, cooling["plant"]["handlers"], hatches, [*ac_loads, *dc_loads], "shore" in ac)),
         "brief": draw(_briefs()),
+        "places": draw(_standing(length)),
+        "spaces": draw(_spaces(names)),
+        "wiring": draw(_wiring()),
+        "installation": draw(_installation()),
     }
+
+
+def _installation() -> st.SearchStrategy[dict[str, Any]]:
+    """What somebody vouches for: some of it, none, or all."""
+    said = {key: st.booleans() for key in ("earth_fault_device", "neutral_bond", "battery_switch", "warning")}
+    return st.fixed_dictionaries({}, optional={**said, "battery_movement": _number(0.0, 100.0, "mm", 0)})
 
 
 def _maybe(draw: Draw, holds: dict[str, Any], key: str, value: st.SearchStrategy[Any]) -> None:
@@ -84,8 +94,50 @@ def _boats(draw: Draw, length: int) -> dict[str, Any]:
     _maybe(draw, boat, "form", st.sampled_from(FORMS))
     _maybe(draw, boat, "displacement", _number(3, 60, "t"))
     _maybe(draw, boat, "deck", st.sampled_from(["teak over balsa core, weathered teak", "balsa-cored"]))
+    _maybe(draw, boat, "metacentric_height", _number(0.6, 2, "m"))
+    _maybe(draw, boat, "gravity_height", _number(-0.2, 0.8, "m"))
     _maybe(draw, boat, "bulkheads", st.sampled_from(["light bulkhead", "plywood bulkhead"]))
     return boat
+
+
+@st.composite
+def _wiring(draw: Draw) -> dict[str, Any]:
+    """Rules, and a length for a circuit that every boat has."""
+    wiring: dict[str, Any] = {}
+    _maybe(draw, wiring, "regime", st.sampled_from(["33 CFR 183", "ISO 13297", "ABYC E-11"]))
+    _maybe(draw, wiring, "insulation", st.sampled_from(["90 °C", "105 °C", "125 °C"]))
+    _maybe(draw, wiring, "bundled", st.integers(1, 30))
+    _maybe(
+        draw, wiring, "circuits", st.fixed_dictionaries({"W1": st.fixed_dictionaries({"length": _number(0, 9, "m")})})
+    )
+    return wiring
+
+
+@st.composite
+def _standing(draw: Draw, length: int) -> dict[str, Any]:
+    """Places of a few parts, well inside the boat; what a place leaves out is estimated."""
+    names = draw(st.lists(st.sampled_from(["bank", "inverter", "condensing unit"]), max_size=3, unique=True))
+    standing = {}
+    for name in names:
+        place: dict[str, Any] = {"forward": draw(_number(0.2 * length, 0.7 * length, "m", 3))}
+        _maybe(draw, place, "starboard", _number(-0.1 * length, 0.1 * length, "m"))
+        _maybe(draw, place, "up", _number(-0.2, 1.5, "m"))
+        standing[name] = place
+    return standing
+
+
+@st.composite
+def _spaces(draw: Draw, names: list[str]) -> dict[str, Any]:
+    """At most one small locker, which any cabin has room for."""
+    if draw(st.booleans()):
+        return {}
+    space: dict[str, Any] = {key: draw(_number(300, 700, "mm", 0)) for key in ("length", "width", "height")}
+    _maybe(draw, space, "cabin", st.sampled_from(names))
+    _maybe(draw, space, "opens", st.sampled_from(["front", "end", "top"]))
+    _maybe(draw, space, "opening", st.just({"width": "300 mm", "height": "250 mm"}))
+    _maybe(draw, space, "ventilation", _number(0, 40, "L/s"))
+    _maybe(draw, space, "walls", _number(0, 30, "W/K"))
+    return {"locker": space}
 
 
 @st.composite

@@ -14,7 +14,7 @@ from anchorwatt.physics.conductor import (
     resistance_ratio,
     voltage_drop,
 )
-from anchorwatt.sizing.conductors import Circuit, ambient_share, ampacity, bundle_share, resistance, series, sized
+from anchorwatt.sizing.conductors import CableRun, ambient_share, ampacity, bundle_share, resistance, series, sized
 from anchorwatt.units import WireGauge
 
 FOOT = 0.3048
@@ -83,6 +83,30 @@ def test_an_engine_space_leaves_the_share_of_note_1(insulation: float, share: fl
 def test_the_law_behind_note_1_is_within_its_rounding_nearly(insulation: float, share: float) -> None:
     """0.01, twice the rounding; the 200 °C class, which the note does not derate at all, is left out."""
     assert ambient_factor(insulation, 50.0) == pytest.approx(share, abs=0.01)
+
+
+def test_33_cfr_183_425_table_5_with_note_1_2_0_awg_of_105_degrees_carries_280_5_a_in_an_engine_space() -> None:
+    assert ampacity(conductor("2/0 AWG"), 105.0, 50.0) == pytest.approx(280.5, abs=0.05)
+
+
+def test_33_cfr_183_425_a_conductor_run_singly_is_16_awg_or_larger() -> None:
+    found = sized(CableRun("example", 0.5, 1.0, 12.0, 0.10), series(metric=False))
+    assert found.conductor.name == "16 AWG"
+
+
+def test_33_cfr_183_425_a_core_in_a_sheath_is_18_awg_or_larger() -> None:
+    found = sized(CableRun("example", 0.5, 1.0, 12.0, 0.10, sheathed=True), series(metric=False))
+    assert found.conductor.name == "18 AWG"
+
+
+def test_iso_10133_a_sample_a_conductor_run_singly_is_1_mm2_or_larger() -> None:
+    found = sized(CableRun("example", 0.5, 1.0, 12.0, 0.10), series(metric=True))
+    assert found.conductor.name == "1 mm²"
+
+
+def test_iso_10133_a_sample_a_core_in_a_sheath_is_0_75_mm2_or_larger() -> None:
+    found = sized(CableRun("example", 0.5, 1.0, 12.0, 0.10, sheathed=True), series(metric=True))
+    assert found.conductor.name == "0.75 mm²"
 
 
 NOTE_2 = [(1, 1.0), (2, 1.0), (3, 0.70), (4, 0.60), (6, 0.60), (7, 0.50), (24, 0.50), (25, 0.40), (40, 0.40)]
@@ -203,13 +227,13 @@ def test_area_by_the_circular_mil_formula(current: float, feet: float, mils: flo
 
 
 def test_worked_example_from_memory_20_a_through_20_ft_at_12_v_takes_8_awg() -> None:
-    found = sized(Circuit("example", 20.0, 10.0 * FOOT, 12.0, 0.03), series(metric=False))
+    found = sized(CableRun("example", 20.0, 10.0 * FOOT, 12.0, 0.03), series(metric=False))
     assert (found.conductor.name, found.governed_by) == ("8 AWG", "voltage drop")
 
 
 def test_worked_example_from_memory_200_a_in_an_engine_space_takes_1_awg_by_ampacity() -> None:
     """2 AWG would do for the drop, but carries 0.85 × 210 A there."""
-    circuit = Circuit("example", 200.0, 5.0 * FOOT, 12.0, 0.03, ambient=50.0)
+    circuit = CableRun("example", 200.0, 5.0 * FOOT, 12.0, 0.03, ambient=50.0)
     found = sized(circuit, series(metric=False))
     assert (found.conductor.name, found.governed_by) == ("1 AWG", "ampacity")
     assert ampacity(conductor("2 AWG"), 105.0, 50.0) == pytest.approx(178.0, abs=0.6)

@@ -18,9 +18,11 @@ from anchorwatt.design.specification import (
     Duct,
     Engine,
     Handler,
+    Item,
     Layer,
     Load,
     Occupants,
+    Offer,
     Outlet,
     Outside,
     Partition,
@@ -28,18 +30,22 @@ from anchorwatt.design.specification import (
     Person,
     Place,
     PlannedDay,
+    Point,
     RefrigerantSafety,
     Refrigeration,
+    Regime,
     SeaCircuit,
     SelfContainedPlant,
     SelfContainedUnit,
     SharedPlant,
     Shore,
     Solar,
+    Space,
     Specification,
     Surface,
     Transformer,
     Window,
+    Wiring,
 )
 
 HOUR = 3600.0
@@ -183,6 +189,46 @@ def unit(name: str, cabin: int, capacity: float = 3500.0) -> SelfContainedUnit:
     )
 
 
+AMIDSHIPS = Point(6.0, 0.0, 0.3)
+
+
+def item(
+    key: str, kind: str, name: str, count: int, mass: float, price: float, currency: str, cabin: int = -1, tag: str = ""
+) -> Item:
+    """A part as it is bought and carried; its key is its tag where none is given."""
+    return Item(
+        tag=tag or key,
+        key=key,
+        kind=kind,
+        name=name,
+        count=count,
+        mass=mass,
+        price=price,
+        currency=currency,
+        lead_time=math.nan,
+        cabin=cabin,
+        space=-1,
+        position=AMIDSHIPS,
+        placed=False,
+        size=(math.nan, math.nan, math.nan),
+        clearance=math.nan,
+        service="",
+        upright=False,
+        highest_air=math.nan,
+    )
+
+
+def space(
+    name: str = "locker",
+    size: tuple[float, float, float] = (0.8, 0.5, 0.6),
+    opening: tuple[float, float] = (0.7, 0.55),
+    airflow: float = 0.03,
+    cabin: int = 0,
+) -> Space:
+    """A locker that opens across the boat."""
+    return Space(name, cabin, AMIDSHIPS, size, opening, "front", 4.0, airflow)
+
+
 def cabin(name: str, use: str = "sleeping", floor: float = 7.0, glass: float = 0.5) -> Cabin:
     height = 1.95
     volume = floor * height
@@ -193,7 +239,9 @@ def cabin(name: str, use: str = "sleeping", floor: float = 7.0, glass: float = 0
         Surface("sole", floor, JOINERY, 0.5, 0.9, 0.0, math.pi, Outside.NOTHING, 1.0, 1.0),
     )
     windows = (Window("port light", glass, 5.0, 0.7, 1, 0.8, math.pi / 2, math.pi / 2),) if glass else ()
-    return Cabin(name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 0.0, 0.0, 250e3, 12.0, 8.0)
+    return Cabin(
+        name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 0.0, 0.0, 250e3, 12.0, 8.0, AMIDSHIPS
+    )
 
 
 def bank(cells: int = 8, capacity: float = 800.0, charge_current: float = 400.0) -> Bank:
@@ -336,10 +384,22 @@ def boat(cabins: int = 2, **changes: object) -> Specification:
         name="test boat",
         length=14.0,
         beam=4.4,
+        waterline=12.9,
+        draught=0.75,
+        hulls=1,
+        hull_beam=4.2,
+        block_coefficient=0.4,
+        metacentric_height=1.1,
+        longitudinal_metacentric_height=16.0,
+        waterplane=38.0,
+        flotation=5.9,
+        gravity_up=0.4,
         displacement=17_000.0,
         place=place(),
         cabins=rooms,
+        spaces=(),
         items=(),
+        wiring=Wiring(Regime.CFR, True, 105.0, 1.4, 0.5, 3, 10.0, 0.0, 0.0, ()),
         partitions=tuple(Partition(f"bulkhead {c + 1}", (c, c + 1), 6.0, JOINERY, 0.01) for c in range(cabins - 1)),
         plant=plant(circuit(), tuple(handler(f"handler {c + 1}", c, 9500.0 / cabins) for c in range(cabins))),
         alternative=SelfContainedPlant(tuple(unit(f"unit {c + 1}", c) for c in range(cabins)), 150.0, 20.0),
@@ -358,6 +418,7 @@ def boat(cabins: int = 2, **changes: object) -> Specification:
         plan=plan(cabins, len(loads)),
         week=(PlannedDay(True, 8 * HOUR, 0.0),) * 7,
         brief=Brief(10 * HOUR, 21 * HOUR, 0.95, 0.2, 4 * HOUR, 500.0, "", 60.0),
+        offer=Offer("EUR", (), 0.0, 0.0, 0.0, 0.0, (), 0.0, (), "", ()),
         estimates=(),
     )
     return replace(made, **changes)  # type: ignore[arg-type]

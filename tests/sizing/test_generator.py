@@ -215,7 +215,7 @@ def test_a_boat_without_a_charger_gets_a_usual_one() -> None:
 
 def test_what_the_design_carries_for_it_is_told_with_its_price() -> None:
     def item(kind: str, mass: float, price: float, count: int = 1) -> Item:
-        return Item(kind, kind, kind, count, mass, price, "EUR", -1)
+        return boats.item(kind, kind, kind, count, mass, price, "EUR", -1)
 
     items = (item("battery_module", 40.0, 1000.0, 2), item("inverter", 25.0, 900.0), item("air_handler", 9.0, 700.0))
     made = boat(items=items)

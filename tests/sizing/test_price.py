@@ -13,7 +13,7 @@ from tests.simulation import boats
 
 
 def item(name: str, price: float, currency: str = "EUR", count: int = 1, kind: str = "inverter") -> Item:
-    return Item(f"key of {name}", kind, name, count, 1.0, price, "" if math.isnan(price) else currency, -1)
+    return boats.item(f"key of {name}", kind, name, count, 1.0, price, "" if math.isnan(price) else currency, -1)
 
 
 @given(st.lists(st.tuples(st.floats(1.0, 1e4), st.integers(1, 9), st.sampled_from(["EUR", "USD"])), max_size=8))

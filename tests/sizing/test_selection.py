@@ -96,5 +96,5 @@ def test_connected_ratios() -> None:
     found = select(plant, {0: peak(1100.0), 1: peak(1800.0)}, 2700.0, 29.0)
     assert found.connected == pytest.approx(9500.0 / 7000.0)
     chosen = sum(one.capacity for one in found.handlers)
-    assert found.chosen == pytest.approx(chosen / float(rows("condensing_unit")[found.unit.choice].rated_capacity))  # type: ignore[attr-defined]
+    assert found.chosen == pytest.approx(chosen / float(rows("condensing_unit")[found.unit.choice].rated_capacity))  # type: ignore[attr-defined, operator]
     assert found.unit.has_capacity > 2700.0

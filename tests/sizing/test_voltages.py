@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import pytest
 
-from anchorwatt.design.specification import Bank, Item, Specification
+from anchorwatt.design.specification import Bank, Specification
 from anchorwatt.physics.battery import stored_energy
 from anchorwatt.simulation.runs import Simulation
 from anchorwatt.sizing.voltages import (
@@ -157,8 +157,8 @@ def test_the_price_is_unknown_where_one_part_has_none() -> None:
 
 def priced(currency: str) -> Specification:
     items = (
-        Item("ac.inverter.unit", "inverter", "inverter", 2, 25.0, 900.0, "EUR", -1),
-        Item("ac.charger.unit", "charger", "charger", 1, 8.0, 400.0, currency, -1),
+        boats.item("ac.inverter.unit", "inverter", "inverter", 2, 25.0, 900.0, "EUR", -1),
+        boats.item("ac.charger.unit", "charger", "charger", 1, 8.0, 400.0, currency, -1),
     )
     return replace(BOAT, items=items)
 

@@ -11,10 +11,12 @@ from anchorwatt.assessment.ac_side import AcSideStory, ac_side_story
 from anchorwatt.assessment.bank import BankStory, bank_story
 from anchorwatt.assessment.cabins import cabin_answers
 from anchorwatt.assessment.faults import FaultAnswer, fault_answers
+from anchorwatt.assessment.fit import FitStory, fit_story
 from anchorwatt.assessment.gains import BoatGains, boat_gains
 from anchorwatt.assessment.generator import GeneratorStory, generator_story
 from anchorwatt.assessment.headline import headline
 from anchorwatt.assessment.load_story import LoadStory, load_story
+from anchorwatt.assessment.offer import OfferStory, offer_story
 from anchorwatt.assessment.plant import PlantMap, plant_points
 from anchorwatt.assessment.recharging import HELD_BY, Recharging, recharging
 from anchorwatt.assessment.records import (
@@ -31,8 +33,12 @@ from anchorwatt.assessment.regulator import RegulatorSetUp, regulator_set_up
 from anchorwatt.assessment.tables import recharge_table, run_table
 from anchorwatt.assessment.voltages import VoltageStory, voltage_story
 from anchorwatt.assessment.week import WeekAnswer, week_answer
+from anchorwatt.assessment.weight import WeightStory, weight_story
+from anchorwatt.assessment.wiring import WiringStory, wiring_story
 from anchorwatt.checks import Evidence, Finding, Verdict, check
 from anchorwatt.design import Design, origin, specify
+from anchorwatt.design.installation import NOTHING_SAID
+from anchorwatt.design.removed import removed
 from anchorwatt.design.specification import Doing, Estimate, Specification
 from anchorwatt.physics.engine import DIESEL_DENSITY
 from anchorwatt.simulation.forcing import recharge_stretch
@@ -90,7 +96,11 @@ class Assessment:
     @cached_property
     def evidence(self) -> Evidence:
         """What the checks look at, worked out once for them and for the screens."""
-        return Evidence(self.specification, self.simulation)
+        entry = self.design.offer
+        today = "" if entry is None or entry.date is None else entry.date
+        taken_out = removed(self.design, self.specification)
+        said = self.design.installation or NOTHING_SAID
+        return Evidence(self.specification, self.simulation, taken_out, today, self.design.overlay, said)
 
     @cached_property
     def checks(self) -> tuple[Finding, ...]:
@@ -247,6 +257,27 @@ class Assessment:
         return week_answer(self.evidence.week, self.evidence.shortest_engine_time)
 
     @cached_property
+    def wiring(self) -> WiringStory:
+        """The wire schedule.
+
+        Raises
+        ------
+        BadDesign
+            the file says something of a circuit that there is not.
+        """
+        return wiring_story(self.design, self.specification, self.evidence.wiring)
+
+    @cached_property
+    def weight(self) -> WeightStory:
+        """What the installation weighs, and how the boat floats with it."""
+        return weight_story(self.specification, self.evidence.weight, lambda key: origin(self.design, key))
+
+    @cached_property
+    def fit(self) -> FitStory:
+        """Whether parts go into the spaces where they are put, and where else they would."""
+        return fit_story(self.evidence.fit, tuple(cabin.name for cabin in self.specification.cabins))
+
+    @cached_property
     def faults(self) -> tuple[FaultAnswer, ...]:
         """What happens, minute by minute, when something fails."""
         return fault_answers(self.evidence.faults)
@@ -255,6 +286,11 @@ class Assessment:
     def generator(self) -> GeneratorStory | None:
         """The design beside a generating set; None where no set of the catalogue is large enough."""
         return generator_story(self.specification, self.simulation)
+
+    @cached_property
+    def offer(self) -> OfferStory:
+        """What the job costs, when its parts must be ordered, and the packages beside it."""
+        return offer_story(self.design, self.specification, self.simulation, self.evidence.wiring)
 
     @cached_property
     def regulator(self) -> RegulatorSetUp:

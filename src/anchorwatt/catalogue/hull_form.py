@@ -37,6 +37,22 @@ class HullForm(Part):
     )
     flare: Annotated[Angle, within("0 deg", "45 deg")] = Field(description="Flare of the topsides from upright.")
     lean: Annotated[Angle, within("0 deg", "60 deg")] = Field(description="Lean of the deckhouse's sides from upright.")
+    waterplane_coefficient: Annotated[Share, within("60 %", "100 %")] = Field(
+        description="Area of a hull's waterplane over length by beam on the waterline."
+    )
+    waterline_beam_share: Annotated[Share, within("50 %", "100 %")] = Field(
+        description="Beam of one hull on the waterline over its beam."
+    )
+    flotation_share: Annotated[Share, within("30 %", "60 %")] = Field(
+        description="Centre of flotation forward of the aft end of the waterline over its length."
+    )
+    metacentric_share: Annotated[Share, within("5 %", "60 %")] | None = Field(
+        default=None,
+        description="Metacentric height over beam; left out, it is computed from the hulls' waterplanes.",
+    )
+    gravity_share: Annotated[Share, within("-10 %", "20 %")] = Field(
+        description="Height of the centre of gravity over the waterline, over length."
+    )
     speed_coefficient: float = Field(
         ge=0.5,
         le=6.0,

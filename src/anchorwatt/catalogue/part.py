@@ -1,7 +1,8 @@
 """What all rows of the catalogue have in common, and the register of kinds.
 
 A kind is a module with its record and a YAML file of the same name with its rows. Rows are read when a
-kind is first asked for, and each row becomes a record when it is first asked for.
+kind is first asked for, and each row becomes a record when it is first asked for. What a yard lays over them
+(overlay.py) comes first.
 """
 
 from __future__ import annotations
@@ -11,14 +12,16 @@ import functools
 from collections.abc import Callable, Mapping
 from importlib import resources
 from types import MappingProxyType
-from typing import Any, TypeVar
+from typing import Annotated, Any, Literal, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from anchorwatt.catalogue.overlay import NOTHING, current, laid_over
 from anchorwatt.errors import AnchorwattError
-from anchorwatt.units.fields import Price
+from anchorwatt.units.fields import Length, Price, Time, within
 
 Row = Mapping[str, Any]
+PartLength = Annotated[Length, within("1 mm", "10 m")]
 
 _records: dict[str, type[Part]] = {}
 
@@ -41,6 +44,19 @@ class Part(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
 
     name: str = Field(default="", description="What it is called, in lists and on drawings.")
+    size: tuple[PartLength, PartLength, PartLength] | None = Field(
+        default=None, description="Length, width and height of one, as it stands."
+    )
+    clearance: Annotated[Length, within("0 mm", "1 m")] | None = Field(
+        default=None, description="Kept free on every side, for air and hands."
+    )
+    service: Literal["front", "top", "end"] | None = Field(
+        default=None, description="The side from which it is worked on."
+    )
+    upright: bool = Field(default=False, description="Whether it must stand as its size is told.")
+    lead_time: Annotated[Time, within("0 d", "1000 d")] | None = Field(
+        default=None, description="From order to delivery."
+    )
     source: str = Field(
         default="typed in the design file", description="Where its figures are from; “invented” for parts."
     )
@@ -96,19 +112,18 @@ def names(kind: str) -> tuple[str, ...]:
     >>> catalogue.names("cover")[:2]
     ('none', 'plain curtain')
     """
-    return tuple(_raw_rows(kind))
+    return tuple(_laid_rows(kind))
 
 
 def raw(kind: str, name: str) -> Row:
     """A row as it stands in its file, its name added."""
-    rows = _raw_rows(kind)
+    rows = _laid_rows(kind)
     if name not in rows:
         title = kind.replace("_", " ")
         raise NotInCatalogue(f"no {title} “{name}”{nearest(name, rows)}", "one of: " + ", ".join(rows))
     return rows[name]
 
 
-@functools.cache
 def find(kind: str, name: str) -> Part:
     """The record of a row.
 
@@ -131,7 +146,24 @@ def find(kind: str, name: str) -> Part:
     Traceback (most recent call last):
     anchorwatt.catalogue.part.NotInCatalogue: found no person “aslep”, perhaps “asleep”; allowed: one of: ...
     """
+    overlay = current()
+    if not overlay:
+        return _found(kind, name)
+    if (kind, name) not in overlay.records:
+        overlay.records[kind, name] = record_of(kind).model_validate(dict(raw(kind, name)))
+    part: Part = overlay.records[kind, name]
+    return part
+
+
+@functools.cache
+def _found(kind: str, name: str) -> Part:
     return record_of(kind).model_validate(dict(raw(kind, name)))
+
+
+def generic_rows(kind: str) -> Mapping[str, Row]:
+    """Rows of a kind as they stand in the catalogue's own file, whatever lies over them."""
+    with laid_over(NOTHING):
+        return _laid_rows(kind)
 
 
 def typed(record: type[SomePart], name: str) -> SomePart:
@@ -170,6 +202,11 @@ def nearest(text: str, among: Any) -> str:
     lower = {str(one).lower(): str(one) for one in among}
     near = difflib.get_close_matches(text.lower(), lower, n=1, cutoff=0.6)
     return f", perhaps “{lower[near[0]]}”" if near else ""
+
+
+def _laid_rows(kind: str) -> Mapping[str, Row]:
+    rows, over = _raw_rows(kind), current().of(kind)
+    return MappingProxyType({**rows, **over}) if over else rows
 
 
 @functools.cache

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from anchorwatt.checks import (
+    ac_safety,
     ac_side,
     air,
     bank,
@@ -10,13 +11,19 @@ from anchorwatt.checks import (
     charging,
     comfort,
     condensate,
+    conductors,
     cooling,
     ducts,
     faults,
+    fit,
+    lithium,
+    offer,
     power,
+    protection,
     refrigerant,
     seawater,
     week,
+    weight,
 )
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.checks.registry import Evidence, Rule, rules
@@ -35,7 +42,14 @@ SUBJECTS = (
     comfort,
     condensate,
     week,
+    weight,
     faults,
+    fit,
+    offer,
+    conductors,
+    protection,
+    ac_safety,
+    lithium,
 )
 """The modules whose rules are registered by being imported here."""
 

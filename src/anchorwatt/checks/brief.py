@@ -9,6 +9,7 @@ from anchorwatt.checks.finding import Verdict
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
 from anchorwatt.simulation.runs import LONGEST_HOLD
 from anchorwatt.sizing.mass import mass_added
+from anchorwatt.sizing.offer import exchanged, rate_told
 from anchorwatt.units import Money
 
 BRIEF = "the brief"
@@ -87,9 +88,13 @@ def price_limit(evidence: Evidence) -> Measured | None:
     if not evidence.specification.brief.price_limit:
         return None
     limit, found = Money.parse(evidence.specification.brief.price_limit), evidence.prices
-    measured = at_most(found.only(limit.currency), float(limit.amount))
+    offer = evidence.specification.offer
+    parts = [exchanged(one.amount, one.currency, limit.currency, offer) for one in found.totals]
+    total = math.nan if found.unknown or not parts else sum(amount for amount, _ in parts)
+    measured = at_most(total, float(limit.amount))
     if measured.verdict is not Verdict.CANNOT_TELL:
-        return replace(measured, note=f"in {limit.currency}")
+        rates = dict.fromkeys(rate for _, used in parts for rate in used)
+        return replace(measured, note="; ".join((f"in {limit.currency}", *(rate_told(rate, offer) for rate in rates))))
     if found.unknown:
         return replace(measured, note=f"in {limit.currency}; no price of {', '.join(found.unknown)}")
     if not found.totals:

@@ -11,9 +11,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
+from anchorwatt.catalogue.overlay import NOTHING, Overlay
 from anchorwatt.checks.finding import Finding, Verdict
+from anchorwatt.design.installation import NOTHING_SAID, Installation
+from anchorwatt.design.removed import TakenOut
 from anchorwatt.design.specification import Specification
 from anchorwatt.simulation.runs import Simulation
+from anchorwatt.sizing.ac_safety import AcSafety, ac_safety
 from anchorwatt.sizing.ac_side import AcSide, ac_side
 from anchorwatt.sizing.air_quality import CabinAir, cabin_air
 from anchorwatt.sizing.bank_life import BankLife, bank_life
@@ -22,15 +26,21 @@ from anchorwatt.sizing.comfort import ComfortHour, comfort
 from anchorwatt.sizing.condensate import Condensate, condensed
 from anchorwatt.sizing.dew import SurfaceDew, dew
 from anchorwatt.sizing.ducts import HandlerAir, handlers_air
+from anchorwatt.sizing.fault_current import BankFault, prospective
 from anchorwatt.sizing.fault_story import Fault
 from anchorwatt.sizing.faults import faults
+from anchorwatt.sizing.fit import Fit, fit
 from anchorwatt.sizing.load_dump import LoadDump, load_dump
+from anchorwatt.sizing.offer import Priced, bought, priced
 from anchorwatt.sizing.price import Prices, prices
 from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
 from anchorwatt.sizing.regulator import RegulatorSheet, SideLoad, air_round, regulator_sheets, side_loads
 from anchorwatt.sizing.replaced_bank import ReplacedBank, replaced_bank
 from anchorwatt.sizing.seawater import SeawaterFlow, seawater_flow
+from anchorwatt.sizing.selectivity import Level, levels
 from anchorwatt.sizing.week import Shortest, Week, planned_week, shortest_engine_time
+from anchorwatt.sizing.weight import Weight, cables_at, weight
+from anchorwatt.sizing.wiring import Wiring, wiring
 
 
 @dataclass(frozen=True)
@@ -39,11 +49,30 @@ class Evidence:
 
     specification: Specification
     simulation: Simulation
+    removed: tuple[TakenOut, ...] = ()  # what a refit takes out of the boat
+    today: str = ""  # ISO 8601 date on which prices and order dates are looked at, "" = unknown
+    overlay: Overlay = NOTHING  # the yard's own rows over the catalogue
+    installation: Installation = NOTHING_SAID  # what somebody vouches for aboard
 
     @cached_property
     def ac_side(self) -> AcSide:
         """Inverter, transformer, shore power and the small converters."""
         return ac_side(self.specification, self.simulation)
+
+    @cached_property
+    def ac_safety(self) -> AcSafety:
+        """Earth faults, neutral and earth, galvanic isolation and polarity on the AC side."""
+        return ac_safety(self.specification)
+
+    @cached_property
+    def bank_fault(self) -> BankFault:
+        """What a short circuit draws from the bank."""
+        return prospective(self.specification)
+
+    @cached_property
+    def selectivity(self) -> tuple[Level, ...]:
+        """Every step from one device to the next."""
+        return levels(self.wiring.circuits)
 
     @cached_property
     def comfort(self) -> tuple[ComfortHour, ...]:
@@ -54,6 +83,16 @@ class Evidence:
     def prices(self) -> Prices:
         """What the parts cost."""
         return prices(self.specification)
+
+    @cached_property
+    def offer(self) -> Priced:
+        """The whole price: parts, labour, margins, commission and tax."""
+        return priced(self.specification, bought(self.wiring, self.overlay))
+
+    @cached_property
+    def wiring(self) -> Wiring:
+        """Circuits, conductors, protection and bars."""
+        return wiring(self.specification, self.simulation)
 
     @cached_property
     def cabin_air(self) -> tuple[CabinAir, ...]:
@@ -116,6 +155,16 @@ class Evidence:
         return load_dump(self.specification, self.simulation)
 
     @cached_property
+    def weight(self) -> Weight:
+        """All masses with their places, and how the boat floats with them."""
+        return weight(self.specification, self.removed, cables_at(self.specification, self.wiring))
+
+    @cached_property
+    def fit(self) -> Fit:
+        """Whether parts go into the spaces where they are put."""
+        return fit(self.specification, self.simulation)
+
+    @cached_property
     def bank_state(self) -> BankState:
         """What night, day and recharge ask of the bank."""
         return bank_state(self.specification, self.simulation)
@@ -154,6 +203,11 @@ class Rule:
     remedy: str
     measure: Measure
 
+    @property
+    def subject(self) -> str:
+        """What it is about: the name of the module that holds it, in words."""
+        return self.measure.__module__.rsplit(".", 1)[-1].replace("_", " ")
+
     def find(self, evidence: Evidence) -> Finding | None:
         """Apply the rule; None when the design has nothing that it is about."""
         found = self.measure(evidence)
@@ -169,6 +223,7 @@ class Rule:
             self.source,
             self.remedy,
             found.note,
+            self.subject,
         )
 
 

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from anchorwatt.cli.console import note, reported, working
-from anchorwatt.cli.options import Csv, Estimates, File, Json, Plot, Units, UnitsOption, Why, checked_plot
+from anchorwatt.cli.options import Csv, Estimates, File, Json, Plot, Units, UnitsOption, Why, checked_plot, checked_xlsx
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -235,6 +235,63 @@ def regulator(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOp
         _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
 
 
+@app.command(short_help="Show the wire schedule.")
+def wiring(
+    file: File,
+    why: Annotated[
+        str | None,
+        typer.Option("--why", metavar="TAG", help="One circuit's whole calculation instead.", show_default=False),
+    ] = None,
+    as_json: Json = False,
+    csv: Csv = None,
+    xlsx: Annotated[
+        Path | None,
+        typer.Option("--xlsx", metavar="FILE.xlsx", help="Also write the schedule as a workbook.", show_default=False),
+    ] = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Show every circuit: its ends, colour, current, length, size, drop, what governs it, and its fuse."""
+    with reported():
+        from anchorwatt.cli import wiring as pages
+
+        checked_xlsx(xlsx)
+        assessment = _assessed(file)
+        with working("sizing the circuits"):
+            story = assessment.wiring
+        if why is not None:
+            found = pages.why(assessment, why)
+            _show(
+                pages.why_plain(found, story.currency),
+                as_json,
+                lambda: pages.why_screen(found, story.currency, units.value),
+            )
+            return
+        _write(assessment, csv, None, units, ("wiring",))
+        if xlsx is not None:
+            from anchorwatt.cli.as_xlsx import workbook
+            from anchorwatt.cli.files import write_all
+
+            write_all({xlsx: workbook(assessment.specification.name, pages.sheets(assessment))})
+            note(f"wrote {xlsx}")
+        _show(pages.rows(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show every check with its figures.")
+def check(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
+    """Show every check with its figures, source and remedy, worst first; end with status 1 when one fails."""
+    with reported():
+        from anchorwatt.checks import Verdict
+        from anchorwatt.cli import check as pages
+
+        assessment = _assessed(file)
+        with working("checking"):
+            found = assessment.checks
+        _write(assessment, csv, None, units, ("check",))
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+    if any(one.verdict is Verdict.FAILS for one in found):
+        raise typer.Exit(1)
+
+
 @app.command(short_help="Show a week day by day, and the shortest engine time.")
 def week(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show a week day by day: bank, engines, fuel and weather; when it first fails, and how little engine keeps it."""
@@ -245,6 +302,44 @@ def week(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption 
         with working("running weeks"):
             _ = assessment.week
         _write(assessment, csv, None, units, ("week",))
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show weight, heel and trim, and what to move.")
+def weight(
+    file: File,
+    why: Why = None,
+    as_json: Json = False,
+    csv: Csv = None,
+    plot: Plot = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Show what the installation weighs, part by part, how the boat heels and trims with it, and what to move."""
+    with reported():
+        from anchorwatt.cli import as_json as plain
+        from anchorwatt.cli import screens
+        from anchorwatt.cli import weight as pages
+
+        checked_plot(plot)
+        assessment = _assessed(file)
+        if why is not None:
+            answer = screens.answer_named(assessment.weight.answers, why)
+            _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
+            return
+        _write(assessment, csv, plot, units, ("weight",), "heel_trim_picture")
+        _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
+
+
+@app.command(short_help="Show which parts fit where they are put.")
+def fit(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
+    """Show whether each part goes into its space, can be worked on and stays cool there, and where else it would."""
+    with reported():
+        from anchorwatt.cli import fit as pages
+
+        assessment = _assessed(file)
+        with working("trying parts in spaces"):
+            _ = assessment.fit
+        _write(assessment, csv, None, units, ("fit",))
         _show(pages.plain(assessment), as_json, lambda: pages.screen(assessment, units.value))
 
 
@@ -272,10 +367,66 @@ def faults(
         _show(content, as_json, lambda: page(assessment, system=units.value))
 
 
+@app.command(short_help="Show what the job costs, and when to order.")
+def price(
+    file: File,
+    cost: Annotated[
+        bool, typer.Option("--cost", help="The yard's own view instead: cost, margins, commission, order dates.")
+    ] = False,
+    today: Annotated[
+        str | None,
+        typer.Option("--today", metavar="DATE", help="Day on which parts are ordered; today.", show_default=False),
+    ] = None,
+    as_json: Json = False,
+    csv: Csv = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Show what the customer pays and which packages there are; with --cost what the job costs and when to order."""
+    with reported():
+        from anchorwatt.cli import price as pages
+
+        seen = pages.day(today)
+        assessment = _assessed(file)
+        with working("working out the packages"):
+            _ = assessment.offer
+        _write(assessment, csv, None, units, ("price", "price_cost") if cost else ("price",))
+        _show(
+            pages.plain(assessment, seen, cost),
+            as_json,
+            lambda: pages.screen(assessment, seen, cost, units.value),
+        )
+
+
+@app.command("import-prices", short_help="Take a price list into a catalogue file of your own.")
+def import_prices(
+    file: Annotated[
+        Path,
+        typer.Argument(
+            metavar="FILE.csv",
+            help="Price list: kind, name, price, currency; and, where wanted, unit, lead_time_days.",
+            show_default=False,
+        ),
+    ],
+    out: Annotated[Path, typer.Option("--out", metavar="YARD.yaml", help="Catalogue file to make.")],
+    replace: Annotated[bool, typer.Option("--replace", help="Overwrite a file that is there.")] = False,
+    as_json: Json = False,
+) -> None:
+    """Take a price list in CSV into a catalogue file that designs can lay over the generic one: all of it, or none."""
+    with reported():
+        from anchorwatt.cli import price_list as pages
+
+        taken = pages.take(file, out, replace)
+        _show(pages.plain(taken, out), as_json, lambda: pages.screen(taken, out))
+
+
 @app.command(short_help="Show parts and constructions to choose from.")
 def catalogue(
     kind: Annotated[str | None, typer.Argument(help="Kind of part or construction, e.g. inverter.")] = None,
     name: Annotated[str | None, typer.Argument(help="Name of one of that kind.")] = None,
+    over: Annotated[
+        list[Path] | None,
+        typer.Option("--with", metavar="FILE", help="Your own catalogue file, laid over it.", show_default=False),
+    ] = None,
     as_json: Json = False,
     units: UnitsOption = Units.si,
 ) -> None:
@@ -283,8 +434,9 @@ def catalogue(
     with reported():
         from anchorwatt.cli import catalogue as pages
 
-        content = pages.content(kind, name)
-        _show(pages.plain(content), as_json, lambda: pages.screen(content, units.value))
+        with pages.laid_over(over or []):
+            content = pages.content(kind, name)
+            _show(pages.plain(content), as_json, lambda: pages.screen(content, units.value))
 
 
 def _assessed(file: Path) -> Assessment:

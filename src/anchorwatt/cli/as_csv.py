@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from anchorwatt.cli import as_json, plant, recharge, regulator, week
+from anchorwatt.cli import as_json, fit, plant, price, recharge, regulator, week, weight, wiring
 from anchorwatt.cli.keys import unit_of
 from anchorwatt.units import convert, show_clock
 
@@ -21,8 +21,8 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
 
     Parameters
     ----------
-    tables : of "assess", "cabins", "gains", "plant", "comparison", "ducts", "night", "day", "recharge", "regulator",
-        "week", "faults"
+    tables : of "assess", "check", "cabins", "gains", "plant", "comparison", "ducts", "night", "day", "recharge",
+        "regulator", "week", "weight", "fit", "faults", "price", "price_cost", "wiring"
     """
     texts: dict[str, str] = {}
     for name in tables:
@@ -31,6 +31,8 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
             texts["headline"] = _text(["key", "value"], plain["headline"].items())
             for part in ("comparison", "estimates", "checks"):
                 texts[part] = _records(plain[part])
+        elif name == "check":
+            texts["checks"] = _records([as_json.finding(one) for one in assessment.checks])
         elif name == "cabins":
             texts["cabins"] = _records([_flat(cabin) for cabin in as_json.loads(assessment)["cabins"]])
         elif name == "gains":
@@ -49,8 +51,22 @@ def csv_files(assessment: Assessment, folder: Path, tables: Sequence[str]) -> di
         elif name == "week":
             texts["week"] = _series(assessment.week.hours)
             texts["week_days"] = _records(week.days(assessment))
+        elif name == "weight":
+            texts["weight"] = _records(weight.rows(assessment))
+        elif name == "fit":
+            texts["fit"] = _records(fit.rows(assessment))
+            texts["fit_spaces"] = _records(fit.spaces(assessment))
+        elif name == "wiring":
+            texts["wiring"] = _records(wiring.rows(assessment))
+            texts["wiring_bars"] = _records(wiring.bars(assessment))
         elif name == "faults":
             texts |= {f"fault_{found.fault.key}": _series(found.minutes) for found in assessment.faults}
+        elif name == "price":
+            texts["parts"] = _records(price.bill(assessment, cost=False))
+            texts["packages"] = _records(price.packages(assessment))
+        elif name == "price_cost":
+            texts["bill"] = _records(price.bill(assessment, cost=True))
+            texts["labour"] = _records(price.labour(assessment))
         elif name == "recharge_speeds":
             if assessment.recharging is not None:
                 texts["recharge_speeds"] = _records(recharge.rows(assessment))

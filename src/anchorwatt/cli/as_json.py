@@ -42,7 +42,7 @@ def assessment(assessment: Assessment, file: Path) -> Plain:
         "recharge": _recharge(assessment.recharge),
         "comparison": [comparison(row) for row in assessment.comparisons],
         "estimates": [_estimate(one) for one in assessment.estimates],
-        "checks": [_finding(one) for one in worst_first(assessment.checks)],
+        "checks": [finding(one) for one in worst_first(assessment.checks)],
         "cautions": list(assessment.cautions),
     }
 
@@ -81,8 +81,8 @@ def why(answer: Answer) -> Plain:
         "inputs": [
             {
                 "name": one.name,
-                "value": in_unit(one.value, _si(one.dimension), one.dimension),
-                "unit": _si(one.dimension),
+                "value": in_unit(one.value, si_unit(one.dimension), one.dimension),
+                "unit": si_unit(one.dimension),
                 "basis": one.basis,
             }
             for one in answer.why.inputs
@@ -170,22 +170,27 @@ def _estimate(one: Estimate) -> Plain:
     return {"key": one.key, "value": one.value, "rule": one.rule, "source": one.source}
 
 
-def _finding(one: Finding) -> Plain:
-    unit = _si(one.dimension)
+def finding(one: Finding) -> Plain:
+    """One check, as it stands in a list."""
+    unit = si_unit(one.dimension)
     return {
         "id": one.id,
         "question": one.question,
+        "subject": one.subject,
         "verdict": one.verdict.value,
         "value": in_unit(one.value, unit, one.dimension),
         "limit": in_unit(one.limit, unit, one.dimension),
         "unit": unit,
+        "margin": in_unit(one.margin, si_unit(one.margin_dimension), one.margin_dimension),
+        "margin_unit": si_unit(one.margin_dimension),
         "source": one.source,
         "remedy": one.remedy,
         "note": one.note,
     }
 
 
-def _si(dimension: str) -> str:
+def si_unit(dimension: str) -> str:
+    """The unit that figures of a dimension stand in."""
     if dimension in ("share", "share by volume"):
         return "%" if dimension == "share" else "ppm"
     return DIMENSIONS[dimension].si if dimension in DIMENSIONS else ""

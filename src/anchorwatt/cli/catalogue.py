@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel
@@ -11,7 +14,10 @@ from rich.text import Text
 
 from anchorwatt import catalogue
 from anchorwatt.catalogue import Part
+from anchorwatt.catalogue.overlay import laid_over as over
 from anchorwatt.cli.page import section, table
+from anchorwatt.design.yard import read_yard
+from anchorwatt.errors import BadDesign
 from anchorwatt.units import DIMENSIONS, Quantity, System, show, show_clock
 
 INVENTED = "Parts are invented; constructions, people and glazing say where their figures are from."
@@ -24,6 +30,22 @@ class Content:
     kind: str | None
     rows: dict[str, Part]
     one: bool
+
+
+@contextmanager
+def laid_over(files: Sequence[Path]) -> Iterator[None]:
+    """Lay catalogue files over the catalogue within a block.
+
+    Raises
+    ------
+    BadDesign
+        A file cannot be used; its problems say where, what was found and what is allowed.
+    """
+    overlay, problems = read_yard(files)
+    if problems:
+        raise BadDesign(tuple(problems))
+    with over(overlay):
+        yield
 
 
 def content(kind: str | None, name: str | None) -> Content:

@@ -11,8 +11,8 @@ from pathlib import Path
 from anchorwatt.errors import CannotWrite
 
 
-def write_all(contents: Mapping[Path, str]) -> None:
-    """Write texts to files. Each is first written in full beside its target; then all are moved into place.
+def write_all(contents: Mapping[Path, str | bytes]) -> None:
+    """Write texts, or bytes, to files. Each is first written in full beside its target; then all are moved into place.
 
     Raises
     ------
@@ -21,9 +21,9 @@ def write_all(contents: Mapping[Path, str]) -> None:
     """
     ready: dict[Path, Path] = {}
     try:
-        for path, text in contents.items():
+        for path, content in contents.items():
             try:
-                ready[path] = _beside(path, text)
+                ready[path] = _beside(path, content)
             except OSError as error:
                 raise CannotWrite(path, error.strerror or str(error)) from None
         for path, beside in ready.items():
@@ -37,15 +37,15 @@ def write_all(contents: Mapping[Path, str]) -> None:
                 beside.unlink()
 
 
-def _beside(path: Path, text: str) -> Path:
+def _beside(path: Path, content: str | bytes) -> Path:
     if path.is_dir():
         raise IsADirectoryError(0, "it is a folder")
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
     beside = Path(name)
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content.encode("utf-8") if isinstance(content, str) else content)
         beside.chmod(0o644)
     except OSError:
         beside.unlink()

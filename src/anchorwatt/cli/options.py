@@ -43,3 +43,9 @@ def checked_plot(path: Path | None) -> None:
     """Refuse a picture in a format that is not written, before any work is done."""
     if path is not None and path.suffix.lower() != ".svg":
         raise typer.BadParameter(f"found {path}; allowed: a file name that ends in .svg", param_hint="--plot")
+
+
+def checked_xlsx(path: Path | None) -> None:
+    """Refuse a workbook in a format that is not written, before any work is done."""
+    if path is not None and path.suffix.lower() != ".xlsx":
+        raise typer.BadParameter(f"found {path}; allowed: a file name that ends in .xlsx", param_hint="--xlsx")

@@ -227,18 +227,18 @@ def _checks(assessment: Assessment, system: System) -> list[RenderableType]:
             hold.append(one.id)
             continue
         verdict = Text(one.verdict.value, style=_STYLES[one.verdict])
-        found, limit = _found_and_limit(one, system)
-        rows.append((verdict, _question(one), found, limit))
+        found, limit = found_and_limit(one, system)
+        rows.append((verdict, question(one), found, limit))
     parts: list[RenderableType] = []
     if rows:
         parts.append(table(("", "", "found", "limit"), ("<", "<", ">", ">"), rows, free=1))
     if hold:
         parts.append(Paragraph(f"{len(hold)} hold: {', '.join(hold)}."))
-        parts.append(Text("Each with its figures, its source and its remedy: --json or --csv."))
+        parts.append(Text("Each with its figures, its source and its remedy: anchorwatt check."))
     return parts
 
 
-def _found_and_limit(one: Finding, system: System) -> tuple[str, str]:
+def found_and_limit(one: Finding, system: System) -> tuple[str, str]:
     """Both figures, told apart by a further digit where rounding would make them look the same."""
     found, limit = figure(one.value, one.dimension, system), figure(one.limit, one.dimension, system)
     if found == limit and one.value != one.limit and one.dimension not in ("count", "ratio", "money"):
@@ -246,7 +246,7 @@ def _found_and_limit(one: Finding, system: System) -> tuple[str, str]:
     return found, limit
 
 
-def _question(one: Finding) -> Text:
+def question(one: Finding) -> Text:
     words = Text(f"{one.question} ({one.source})")
     if one.note:
         words.append(f"\n{one.note}")

@@ -8,9 +8,10 @@ from pydantic import Field
 
 from anchorwatt.catalogue.construction import ConstructionSlot
 from anchorwatt.catalogue.hull_form import HullFormSlot
+from anchorwatt.design.places import Removed
 from anchorwatt.design.section import Section
 from anchorwatt.design.skin import Skin
-from anchorwatt.units.fields import Length, Mass, within
+from anchorwatt.units.fields import Area, Length, Mass, within
 
 
 class Boat(Section):
@@ -30,6 +31,24 @@ class Boat(Section):
     )
     displacement: Annotated[Mass, within("500 kg", "1000 t")] | None = Field(
         default=None, description="Mass of the boat, ready to sail."
+    )
+    metacentric_height: Annotated[Length, within("0.1 m", "60 m")] | None = Field(
+        default=None, description="Transverse metacentric height, as from an inclining test."
+    )
+    longitudinal_metacentric_height: Annotated[Length, within("1 m", "300 m")] | None = Field(
+        default=None, description="Longitudinal metacentric height."
+    )
+    waterplane: Annotated[Area, within("1 m2", "1000 m2")] | None = Field(
+        default=None, description="Area of the waterplane, all hulls."
+    )
+    flotation: Annotated[Length, within("0.5 m", "50 m")] | None = Field(
+        default=None, description="Centre of flotation, forward of the aft end of the waterline."
+    )
+    gravity_height: Annotated[Length, within("-5 m", "10 m")] | None = Field(
+        default=None, description="Centre of gravity of the boat without the design's parts, over the waterline."
+    )
+    removed: tuple[Removed, ...] = Field(
+        default=(), max_length=2, description="What is taken out of the boat that its displacement still counts."
     )
     hull: Skin = Field(description="What the boat is built of, as far as nothing else is said below.")
     topsides: Skin | None = Field(default=None, description="Sides of the hull above the water.")

@@ -10,6 +10,7 @@ from anchorwatt.catalogue.construction import ConstructionSlot
 from anchorwatt.catalogue.cover import CoverSlot
 from anchorwatt.catalogue.glazing import GlazingSlot
 from anchorwatt.design.bearing import Face
+from anchorwatt.design.places import Spot
 from anchorwatt.design.section import Name, Section
 from anchorwatt.design.skin import Skin
 from anchorwatt.units.fields import (
@@ -73,6 +74,7 @@ class CabinEntry(Section):
     )
     height: Annotated[Length, within("0.4 m", "5 m")] | None = Field(default=None, description="Mean headroom.")
     length: Annotated[Length, within("0.3 m", "40 m")] | None = Field(default=None, description="Fore and aft.")
+    at: Spot | None = Field(default=None, description="Where the centre of the cabin is in the boat.")
     volume: Annotated[Volume, within("0.2 m3", "1500 m3")] | None = Field(default=None, description="Volume of air.")
     open_deck: Annotated[Share, within("0 %", "100 %")] | None = Field(
         default=None, description="Share of the deckhead with nothing but the sky over it."

@@ -122,6 +122,9 @@ def _named(data: Mapping[str, Any], cabins: Mapping[str, Any], loads: Mapping[st
         for key in ("cabin", "thermostat"):
             if isinstance(entry, dict) and entry.get(key) is not None:
                 yield (*where, key), entry[key], cabins, "cabin"
+    for title, entry in _mapping(data, "places").items():
+        if isinstance(entry, dict) and entry.get("space") is not None:
+            yield ("places", title, "space"), entry["space"], _mapping(data, "spaces"), "space"
     for number, period in enumerate(_list(data, "plan")):
         for kind in ("cool", "heat", "ajar"):
             for cabin in _mapping(period, kind):
@@ -150,6 +153,7 @@ def _standing(data: Mapping[str, Any]) -> Iterator[tuple[Key, Any]]:
         ("ac", "loads"),
         ("dc", "loads"),
         ("charging", "engines"),
+        ("spaces",),
     )
     for path in many:
         for title, entry in _mapping(data, *path).items():

@@ -8,16 +8,24 @@ from typing import Annotated, Literal
 from pydantic import Field, PrivateAttr
 
 from anchorwatt.catalogue.generator import GeneratorSlot
+from anchorwatt.catalogue.overlay import NOTHING, Overlay
 from anchorwatt.design.boat import Boat
 from anchorwatt.design.cabins import CabinEntry, Neighbour
 from anchorwatt.design.charging import Charging
 from anchorwatt.design.cooling import Cooling
 from anchorwatt.design.day import Brief, PeriodEntry
 from anchorwatt.design.document import Document
+from anchorwatt.design.installation import Installation
+from anchorwatt.design.offer import Offer
 from anchorwatt.design.place import Place
+from anchorwatt.design.places import PlaceEntry
 from anchorwatt.design.power import AlternatingSide, DirectSide
 from anchorwatt.design.section import Name, Section, Text
+from anchorwatt.design.spaces import SpaceEntry
 from anchorwatt.design.week import LONGEST_WEEK, PlannedDay
+from anchorwatt.design.wiring import WiringSection
+
+CatalogueFile = Annotated[str, Field(min_length=1, max_length=400)]
 
 
 class Design(Section):
@@ -32,6 +40,12 @@ class Design(Section):
     boat: Boat = Field(description="The boat as a whole.")
     place: Place = Field(description="Where and when.")
     cabins: dict[Name, CabinEntry] = Field(min_length=1, max_length=60, description="Cabins by name.")
+    places: dict[Name, PlaceEntry] = Field(
+        default_factory=dict, max_length=200, description="Where parts stand, by their tags or by what they are."
+    )
+    spaces: dict[Name, SpaceEntry] = Field(
+        default_factory=dict, max_length=60, description="Lockers and other spaces where parts go, by name."
+    )
     neighbours: tuple[Neighbour, ...] = Field(default=(), max_length=200, description="What lies between cabins.")
     cooling: Cooling = Field(description="The cooling plant.")
     ac: AlternatingSide = Field(description="The AC side.")
@@ -48,7 +62,15 @@ class Design(Section):
         default=None, min_length=1, max_length=LONGEST_WEEK, description="The week ahead, day after day."
     )
 
+    wiring: WiringSection | None = Field(default=None, description="How the boat is wired.")
+    catalogue: tuple[CatalogueFile, ...] = Field(
+        default=(), max_length=20, description="The yard's own catalogue files, laid over the generic one."
+    )
+    offer: Offer | None = Field(default=None, description="How it is priced.")
+    installation: Installation | None = Field(default=None, description="What somebody vouches for aboard.")
+
     _document: Document = PrivateAttr()
+    _overlay: Overlay = PrivateAttr(default=NOTHING)
 
     @property
     def document(self) -> Document:
@@ -60,9 +82,16 @@ class Design(Section):
         """The file that it was read from; None for a text."""
         return self._document.path
 
+    @property
+    def overlay(self) -> Overlay:
+        """What the yard's own catalogue files lay over the generic catalogue."""
+        return self._overlay
+
     def __eq__(self, other: object) -> bool:
         """Two designs are the same when their files say the same, comments and spacing aside."""
-        return isinstance(other, Design) and self._document.data == other._document.data
+        if not isinstance(other, Design):
+            return False
+        return self._document.data == other._document.data and self._overlay == other._overlay
 
     def __hash__(self) -> int:
         return hash(self.name)

@@ -81,33 +81,38 @@ def dotted(key: Key) -> str:
     return ".".join(str(part) for part in key)
 
 
-def load(path: Path) -> Document:
-    """Read a file from disk."""
+DESIGN_FILE = "a design file"
+BEGINS = "a mapping that begins with anchorwatt: 1"
+
+
+def load(path: Path, kind: str = DESIGN_FILE, begins: str = BEGINS) -> Document:
+    """Read a file from disk; `kind` and `begins` say in messages what it shall be."""
     name = str(path)
 
     def refuse(found: str, allowed: str, line: int | None = None) -> BadDesign:
         return BadDesign((Problem(name, line, "", found, allowed),))
 
     if path.is_dir():
-        raise refuse("a folder", "a design file")
+        raise refuse("a folder", kind)
     try:
         size = path.stat().st_size
         if size > LARGEST_FILE:
-            raise refuse(f"a file of {size / 1e6:.1f} MB", f"a design file of at most {LARGEST_FILE / 1e6:g} MB")
+            raise refuse(f"a file of {size / 1e6:.1f} MB", f"{kind} of at most {LARGEST_FILE / 1e6:g} MB")
         content = path.read_bytes()
     except FileNotFoundError:
-        raise refuse("no such file", "a design file; “anchorwatt new” makes one") from None
+        allowed = f"{kind}; “anchorwatt new” makes one" if kind == DESIGN_FILE else kind
+        raise refuse("no such file", allowed) from None
     except OSError as error:
-        raise refuse(f"a file that cannot be read ({error.strerror})", "a readable design file") from None
+        raise refuse(f"a file that cannot be read ({error.strerror})", f"{kind} that can be read") from None
     try:
         text = content.decode("utf-8")
     except UnicodeDecodeError as error:
         line = content[: error.start].count(b"\n") + 1
         raise refuse(f"a byte 0x{content[error.start]:02x} that is not UTF-8", "text in UTF-8", line) from None
-    return scan(text, name, path)
+    return scan(text, name, path, begins)
 
 
-def scan(text: str, file: str = "text", path: Path | None = None) -> Document:
+def scan(text: str, file: str = "text", path: Path | None = None, begins: str = BEGINS) -> Document:
     """Read a text into plain mappings, lists and values, and note where each stands."""
     from ruamel.yaml import YAML
     from ruamel.yaml.error import MarkedYAMLError, YAMLError
@@ -127,9 +132,7 @@ def scan(text: str, file: str = "text", path: Path | None = None) -> Document:
     if builder.problems:
         raise BadDesign(tuple(builder.problems))
     if not isinstance(builder.root, dict):
-        builder.refuse(
-            1, "nothing" if builder.root is None else "no mapping", "a mapping that begins with anchorwatt: 1"
-        )
+        builder.refuse(1, "nothing" if builder.root is None else "no mapping", begins)
         raise BadDesign(tuple(builder.problems))
     return Document(text, file, path, builder.root, builder.spans)
 

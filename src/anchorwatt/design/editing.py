@@ -7,18 +7,15 @@ units stay to the last byte. The changed text is read again as any file is; what
 from __future__ import annotations
 
 import copy
-import json
-import re
+from collections.abc import Mapping
 from typing import Any
 
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Document, Key, child, scan
+from anchorwatt.design.plain_value import written
 from anchorwatt.design.reading import designed
 from anchorwatt.errors import BadDesign
 from anchorwatt.units import Quantity
-
-# What may stand without quotation marks inside braces too.
-_PLAIN = re.compile(r"[A-Za-z0-9°½¼¾µΩ.+-](?:[^\n,\[\]{}#:&*!|>'\"%@`]|%|:(?=[0-9])|'(?=[a-z]))*")
 
 
 def edit(design: Design, key: str, value: Any) -> Design:
@@ -47,14 +44,23 @@ def edit(design: Design, key: str, value: Any) -> Design:
     >>> design.edit(trawler, "dc.bank.parallel", 4).dc.bank.parallel, trawler.dc.bank.parallel
     (4, 2)
     """
+    return edit_all(design, {key: value})
+
+
+def edit_all(design: Design, changes: Mapping[str, Any]) -> Design:
+    """Change several keys of a design in their order; only what comes of all of them must pass."""
     document = design.document
-    path = key_of(key, document)
-    value = _plain_data(value)
+    for key, value in changes.items():
+        document = _changed(document, key_of(key, document), _plain_data(value))
+    return designed(document)
+
+
+def _changed(document: Document, path: Key, value: Any) -> Document:
     text = _removed(document, path) if value is None else _set(document, path, value)
     changed = scan(text, document.file, document.path)
     if changed.data != _expected(document.data, path, value):
         raise BadDesign((document.problem(path, "a layout in which this cannot be changed safely", "one key a line"),))
-    return designed(changed)
+    return changed
 
 
 def key_of(key: str, document: Document) -> Key:
@@ -96,37 +102,21 @@ def _expected(data: dict[str, Any], path: Key, value: Any) -> dict[str, Any]:
     return data
 
 
-def _written(value: Any) -> str:
-    """A value on one line, as it may stand anywhere in the file."""
-    if isinstance(value, dict):
-        return "{" + ", ".join(f"{_written(key)}: {_written(one)}" for key, one in value.items()) + "}"
-    if isinstance(value, list):
-        return "[" + ", ".join(_written(one) for one in value) + "]"
-    if isinstance(value, bool) or value is None:
-        return json.dumps(value)
-    if isinstance(value, (int, float)):
-        return repr(value)
-    text = str(value)
-    if _PLAIN.fullmatch(text) and text == text.strip() and scan(f"a: {text}").data["a"] == text:
-        return text
-    return json.dumps(text, ensure_ascii=False)
-
-
 def _set(document: Document, path: Key, value: Any) -> str:
     text, span = document.text, document.spans.get(path)
     if span is None:
         return _added(document, path, value)
-    written = _written(value)
+    words = written(value)
     if span.start == span.end:
-        return f"{text[: span.start].rstrip(' ')} {written}{text[span.end :]}"
+        return f"{text[: span.start].rstrip(' ')} {words}{text[span.end :]}"
     if text[span.start] in "|>":
-        written += "\n"
+        words += "\n"
     if span.block:
         # The new value stands on the line of its key.
         start = text.index(":", span.key_start) + 1 if isinstance(path[-1], str) else span.start
         gap = " " if isinstance(path[-1], str) else ""
-        return text[:start] + gap + written + text[span.end :]
-    return text[: span.start] + written + text[span.end :]
+        return text[:start] + gap + words + text[span.end :]
+    return text[: span.start] + words + text[span.end :]
 
 
 def _added(document: Document, path: Key, value: Any) -> str:
@@ -137,7 +127,7 @@ def _added(document: Document, path: Key, value: Any) -> str:
     fits = isinstance(at, dict) or (isinstance(at, list) and path[-1] == len(at))
     if not fits:
         raise BadDesign((document.problem(path, "no such place in the design", "a key of a mapping that is there"),))
-    entry = _written(value) if isinstance(at, list) else f"{_written(path[-1])}: {_written(value)}"
+    entry = written(value) if isinstance(at, list) else f"{written(path[-1])}: {written(value)}"
     last = (*above, len(at) - 1 if isinstance(at, list) else list(at)[-1]) if at else None
     if above and not document.spans[above].block:
         brace = document.spans[above].end - 1

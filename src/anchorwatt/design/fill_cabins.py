@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from anchorwatt.catalogue.construction import Construction
 from anchorwatt.design.cabins import CabinEntry, Neighbour
 from anchorwatt.design.document import Key
+from anchorwatt.design.fill_centres import fill_centres
 from anchorwatt.design.fill_faces import SMALLEST_FACE, Face, Plan, fill_faces, fill_plan_of
 from anchorwatt.design.fill_windows import fill_windows
 from anchorwatt.design.hull import Hull
 from anchorwatt.design.ledger import MEMORY, Ledger
-from anchorwatt.design.specification import Cabin, Layer, Outside, Surface
+from anchorwatt.design.specification import Cabin, Layer, Outside, Point, Surface
 
 # Air changes an hour with hatches shut, by use: 0.2 to 0.5 for a closed modern boat, more where doors and
 # hatches are used. From memory.
@@ -49,7 +50,12 @@ def fill_cabins(
     cabins: Mapping[str, CabinEntry], neighbours: Sequence[Neighbour], hull: Hull, ledger: Ledger
 ) -> list[Room]:
     """Every cabin, with its faces and windows."""
-    return [_room(name, entry, neighbours, cabins, hull, ledger) for name, entry in cabins.items()]
+    plans = {name: fill_plan_of(name, entry, hull, ledger) for name, entry in cabins.items()}
+    centres = fill_centres(cabins, plans, neighbours, hull, ledger)
+    return [
+        _room(name, entry, plans[name], centres[name], neighbours, cabins, hull, ledger)
+        for name, entry in cabins.items()
+    ]
 
 
 def layers_of(construction: Construction) -> tuple[Layer, ...]:
@@ -69,13 +75,14 @@ def layers_of(construction: Construction) -> tuple[Layer, ...]:
 def _room(
     name: str,
     entry: CabinEntry,
+    plan: Plan,
+    centre: Point,
     neighbours: Sequence[Neighbour],
     cabins: Mapping[str, CabinEntry],
     hull: Hull,
     ledger: Ledger,
 ) -> Room:
     key: Key = ("cabins", name)
-    plan = fill_plan_of(name, entry, hull, ledger)
     floor = float(entry.floor_area)
     volume = ledger.fill(
         entry.volume,
@@ -136,6 +143,7 @@ def _room(
             "textiles and wood hold several times what the air holds",
             MEMORY,
         ),
+        centre=centre,
     )
     return Room(cabin, plan, entry)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from anchorwatt.catalogue.part import Part
 from anchorwatt.design.charging import Charging
@@ -11,30 +11,66 @@ from anchorwatt.design.cooling import Cooling
 from anchorwatt.design.document import Key, dotted
 from anchorwatt.design.fill_power import place_of
 from anchorwatt.design.power import AlternatingSide, DirectSide
-from anchorwatt.design.specification import Item
+from anchorwatt.design.specification import Item, Point
+
+LETTERS = {
+    "battery_module": "G",
+    "alternator": "G",
+    "solar_panel": "G",
+    "inverter": "T",
+    "charger": "T",
+    "transformer": "T",
+    "dc_dc": "T",
+    "condensing_unit": "E",
+    "air_handler": "E",
+    "belt": "V",
+}
+"""Classes of IEC 81346-2, from memory: G gives power, T converts it, E heats or cools. A belt has none: ours is V."""
 
 Row = tuple[Key, str, Part, float, int, str | None]
 """Key, kind, part, kg of one, how many, and the compartment."""
 
 
 def fill_items(
-    cooling: Cooling, ac: AlternatingSide, dc: DirectSide, charging: Charging, cabins: Mapping[str, int]
+    cooling: Cooling,
+    ac: AlternatingSide,
+    dc: DirectSide,
+    charging: Charging,
+    cabins: Mapping[str, int],
+    centres: Sequence[Point],
+    amidships: Point,
 ) -> tuple[Item, ...]:
     """Cooling plant, power and alternators; engines are aboard already, cables, ducts and pipes are not sized yet."""
     rows = (*_cooling(cooling), *_alternating(ac), *_direct(dc), *_charging(charging))
-    return tuple(
-        Item(
-            key=dotted(key),
-            kind=kind,
-            name=part.name,
-            count=count,
-            mass=mass,
-            price=math.nan if part.price is None else float(part.price.amount),
-            currency="" if part.price is None else part.price.currency,
-            cabin=place_of(cabin, cabins),
+    counted: dict[str, int] = {}
+    items = []
+    for key, kind, part, mass, count, cabin in rows:
+        letter = LETTERS[kind]
+        counted[letter] = counted.get(letter, 0) + 1
+        index = place_of(cabin, cabins)
+        items.append(
+            Item(
+                tag=f"{letter}{counted[letter]}",
+                key=dotted(key),
+                kind=kind,
+                name=part.name,
+                count=count,
+                mass=mass,
+                price=math.nan if part.price is None else float(part.price.amount),
+                currency="" if part.price is None else part.price.currency,
+                lead_time=math.nan if part.lead_time is None else float(part.lead_time),
+                cabin=index,
+                space=-1,
+                position=amidships if index < 0 else centres[index],
+                placed=False,
+                size=_size(part),
+                clearance=math.nan if part.clearance is None else float(part.clearance),
+                service=part.service or "",
+                upright=part.upright,
+                highest_air=float(getattr(part, "full_to", math.nan)),
+            )
         )
-        for key, kind, part, mass, count, cabin in rows
-    )
+    return tuple(items)
 
 
 def _cooling(cooling: Cooling) -> Iterator[Row]:
@@ -79,3 +115,10 @@ def _charging(charging: Charging) -> Iterator[Row]:
             machine, belt = entry.alternator, entry.belt
             yield (*key, "alternator"), "alternator", machine, float(machine.mass), 1, engine.cabin
             yield (*key, "belt"), "belt", belt, float(belt.mass), 1, engine.cabin
+
+
+def _size(part: Part) -> tuple[float, float, float]:
+    if part.size is None:
+        return math.nan, math.nan, math.nan
+    length, width, height = part.size
+    return float(length), float(width), float(height)

@@ -22,6 +22,7 @@ class Hull:
     length: float  # m
     beam: float  # m
     waterline: float  # m
+    draught: float  # m of the hull body
     freeboard: float  # m
     displacement: float  # kg
     form: HullForm
@@ -74,6 +75,7 @@ def fill_boat(boat: Boat, ledger: Ledger) -> Hull:
         float(boat.length),
         float(boat.beam),
         waterline,
+        draught,
         freeboard,
         displacement,
         form,

@@ -18,11 +18,11 @@ from anchorwatt.errors import Problem
 from anchorwatt.units.refusal import name_of_kind, quoted
 
 
-def as_problem(error: ErrorDetails, document: Document, model: type[BaseModel]) -> Problem:
-    """One of pydantic's errors as a problem of the file."""
+def as_problem(error: ErrorDetails, document: Document, model: type[BaseModel], under: Key = ()) -> Problem:
+    """One of pydantic's errors as a problem of the file, where the model reads what stands under a key."""
     key: Key = tuple(part for part in error["loc"] if part != "[key]")
     found, allowed = _told(error, key, model)
-    return document.problem(key, found, allowed)
+    return document.problem((*under, *key), found, allowed)
 
 
 def one_each(errors: Sequence[ErrorDetails]) -> list[ErrorDetails]:

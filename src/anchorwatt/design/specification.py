@@ -30,6 +30,23 @@ class Doing(Enum):
     ON_SHORE_POWER = "on shore power"
 
 
+class Regime(Enum):
+    """The rules that conductors and their protection are sized by."""
+
+    CFR = "33 CFR 183"
+    ISO = "ISO 13297"
+    ABYC = "ABYC E-11"
+
+
+@dataclass(frozen=True)
+class Point:
+    """A place in the boat."""
+
+    forward: float  # m of the aft end of the waterline
+    starboard: float  # m of the centreline, negative to port
+    up: float  # m over the waterline
+
+
 @dataclass(frozen=True)
 class Estimate:
     """A figure that nobody typed."""
@@ -99,6 +116,7 @@ class Cabin:
     furnishing_heat_capacity: float  # J/K
     furnishing_area: float  # m2 exposed to the air
     moisture_factor: float  # moisture held by air and furnishings, over that of the air alone
+    centre: Point  # of its volume
 
 
 @dataclass(frozen=True)
@@ -502,6 +520,7 @@ class Generator:
 class Item:
     """A part of the design as it is bought and carried."""
 
+    tag: str  # what it is called on drawings and in lists, once in a boat
     key: str  # dotted path in the design file
     kind: str  # of the catalogue
     name: str
@@ -509,7 +528,104 @@ class Item:
     mass: float  # kg of one
     price: float  # of one, nan = unknown
     currency: str  # ISO 4217, "" = price unknown
+    lead_time: float  # s from order to delivery, nan = unknown
     cabin: int  # the compartment that it stands in, -1 = none of those described
+    space: int  # the space that it stands in, -1 = none
+    position: Point  # of its centre, all of them together
+    placed: bool  # whether somebody said where it stands
+    size: tuple[float, float, float]  # m: length, width, height of one, nan = unknown
+    clearance: float  # m kept free on every side, nan = unknown
+    service: str  # the side from which it is worked on: "front", "top", "end", "" = unknown
+    upright: bool  # whether it must stand as it is drawn
+    highest_air: float  # °C round it up to which it gives its rating, nan = unknown
+
+
+@dataclass(frozen=True)
+class Space:
+    """A locker or a part of a compartment where parts go."""
+
+    name: str
+    cabin: int  # the compartment that it is a part of, -1 = none of those described
+    centre: Point
+    size: tuple[float, float, float]  # m inside: fore and aft, athwartships, height
+    opening: tuple[float, float]  # m of the door or hatch
+    opens: str  # where the opening is: "front" (a side) or "top"
+    wall_conductance: float  # W/K of its walls to the compartment
+    airflow: float  # m3/s of the compartment's air through it
+
+
+@dataclass(frozen=True)
+class CircuitWish:
+    """What the design says of one circuit over what is worked out."""
+
+    tag: str
+    length: float  # m one way, nan = worked out
+    conductor: str  # of the catalogue, "" = the smallest that will do
+    parallel: int  # 0 = as few as will do
+    fuse: float  # A, nan = worked out
+    family: str  # of fuse or breaker, "" = worked out
+    bundled: int  # current-carrying conductors in its bundle, 0 = usual
+    highest_drop: float  # share, nan = usual of its kind
+
+
+@dataclass(frozen=True)
+class Wiring:
+    """How the boat is wired."""
+
+    regime: Regime
+    metric: bool  # sizes in mm2, else gauges
+    insulation: float  # °C of the cable's insulation
+    routing_factor: float  # length of a run over the distance along the boat's axes
+    slack: float  # m added at both ends together
+    bundled: int  # current-carrying conductors in an ordinary bundle
+    years: float  # over which a conductor's cost is looked at
+    energy_price: float  # of 1 J from the bank, in the offer's currency
+    mass_price: float  # of 1 kg carried for those years, in the offer's currency
+    wishes: tuple[CircuitWish, ...]
+
+
+@dataclass(frozen=True)
+class Rate:
+    """An exchange rate."""
+
+    currency: str
+    per_unit: float  # of that currency for 1 of the offer's
+    date: str  # ISO 8601
+
+
+@dataclass(frozen=True)
+class Task:
+    """Labour."""
+
+    name: str
+    hours: float
+    rate: float  # an hour, in the offer's currency
+
+
+@dataclass(frozen=True)
+class Package:
+    """A variant of the design that is offered beside it."""
+
+    name: str
+    about: str
+    changes: tuple[tuple[str, str], ...]  # key of the design file and what is written there
+
+
+@dataclass(frozen=True)
+class Offer:
+    """How the design is priced."""
+
+    currency: str  # ISO 4217
+    rates: tuple[Rate, ...]
+    parts_margin: float  # share on the cost of parts
+    labour_margin: float  # share on the cost of labour
+    commission: float  # share of the price, the broker's
+    tax: float  # share on top
+    tasks: tuple[Task, ...]
+    consumables: float  # share of the parts' cost
+    spares: tuple[tuple[str, int], ...]  # tags, and how many more of them
+    arrival: str  # ISO 8601 date on which the boat arrives at the yard, "" = unknown
+    packages: tuple[Package, ...]
 
 
 @dataclass(frozen=True)
@@ -598,11 +714,23 @@ class Specification:
     name: str
     length: float  # m
     beam: float  # m
+    waterline: float  # m
+    draught: float  # m of the hull body
+    hulls: int
+    hull_beam: float  # m of one hull
+    block_coefficient: float
+    metacentric_height: float  # m, GM, transverse
+    longitudinal_metacentric_height: float  # m
+    waterplane: float  # m2
+    flotation: float  # m forward of the aft end of the waterline, centre of flotation
+    gravity_up: float  # m over the waterline, centre of gravity of the boat without the design's parts
     displacement: float  # kg
     place: Place
     cabins: tuple[Cabin, ...]
     partitions: tuple[Partition, ...]
+    spaces: tuple[Space, ...]
     items: tuple[Item, ...]
+    wiring: Wiring
     plant: SharedPlant
     alternative: SelfContainedPlant | None
     chilled: ChilledWaterPlant | None
@@ -620,4 +748,5 @@ class Specification:
     plan: tuple[Period, ...]
     week: tuple[PlannedDay, ...]
     brief: Brief
+    offer: Offer
     estimates: tuple[Estimate, ...]

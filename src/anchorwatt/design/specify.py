@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from anchorwatt.catalogue.overlay import laid_over
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Document
 from anchorwatt.design.fill_cabins import fill_cabins
@@ -18,9 +19,12 @@ from anchorwatt.design.fill_engine_battery import (
     fill_engine_battery,
 )
 from anchorwatt.design.fill_generator import check_generator, fill_generator, night_period
+from anchorwatt.design.fill_hydrostatics import fill_hydrostatics
 from anchorwatt.design.fill_items import fill_items
 from anchorwatt.design.fill_lead_acid import fill_lead_acid
+from anchorwatt.design.fill_offer import check_offer, fill_offer
 from anchorwatt.design.fill_partitions import fill_partitions
+from anchorwatt.design.fill_places import amidships, fill_places
 from anchorwatt.design.fill_plan import (
     check_followers,
     check_heating,
@@ -40,9 +44,12 @@ from anchorwatt.design.fill_power import (
     fill_solar,
     fill_transformer,
 )
+from anchorwatt.design.fill_spaces import check_spaces, fill_spaces
 from anchorwatt.design.fill_week import fill_week
+from anchorwatt.design.fill_wiring import fill_wiring
 from anchorwatt.design.hull import fill_boat
 from anchorwatt.design.ledger import Ledger
+from anchorwatt.design.removed import taken_out
 from anchorwatt.design.specification import Specification
 from anchorwatt.errors import BadDesign
 from anchorwatt.units import System
@@ -58,7 +65,8 @@ def specify(design: Design) -> Specification:
     """
     ledger = Ledger(design.document, _system(design.boat))
     sections = {name: getattr(design, name) for name in Design.model_fields}
-    specification = fill(sections, ledger)
+    with laid_over(design.overlay):
+        specification = fill(sections, ledger)
     if specification is None or ledger.problems:
         raise BadDesign(tuple(ledger.problems))
     return specification
@@ -74,6 +82,7 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
     cabins, plan = have("cabins") or {}, have("plan")
     names = {name: number for number, name in enumerate(cabins)}
     hull = fill_boat(boat, ledger) if boat else None
+    floats = fill_hydrostatics(boat, hull, ledger) if hull else None
     place = fill_place(have("place"), ledger) if have("place") else None
     neighbours = have("neighbours") or ()
     rooms = fill_cabins(cabins, neighbours, hull, ledger) if hull and cabins else []
@@ -94,6 +103,7 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
     engines = fill_engines(charging, cabins, hull, ledger) if charging and hull else []
     if have("generator"):
         check_generator(have("generator"), ledger)
+    check_offer(have("offer"), ledger)
     loads = fill_loads(ac, dc, names) if ac and dc else []
     entries = {**ac.loads, **dc.loads} if ac and dc else {}
     duties = {name: float(entry.appliance.duty) for name, entry in entries.items()}
@@ -116,20 +126,40 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
     bank = fill_bank(dc.bank, names, ledger) if dc else None
     replaced = fill_lead_acid(dc, ledger) if dc else None
     solar = fill_solar(dc.solar, ledger) if dc else None
-    if not (hull and place and plant and ac and bank and brief and rooms and periods and engines):
+    if not (hull and floats and place and plant and ac and bank and brief and rooms and periods and engines):
         return None
     shore, transformer = fill_shore(ac, ledger), fill_transformer(ac, names)
     night = night_period(periods, brief.night_start)
     generator = fill_generator(have("generator"), plant, loads, night, transformer, shore, ledger)
+    within = tuple(room.cabin for room in rooms)
+    spaces = fill_spaces(have("spaces") or {}, names, within, hull, ledger)
+    listed = fill_items(cooling, ac, dc, charging, names, [one.centre for one in within], amidships(hull))
+    places = have("places") or {}
+    items = fill_places(listed, places, spaces, within, hull, ledger)
+    check_spaces(items, spaces, within, ledger)
+    taken_out(boat, places, items, within, generator if have("generator") else None, replaced, hull, ledger)
+    offer = fill_offer(have("offer"), items, ledger)
     return Specification(
         name=have("name") or "",
         length=hull.length,
         beam=hull.beam,
+        waterline=hull.waterline,
+        draught=hull.draught,
+        hulls=hull.form.hulls,
+        hull_beam=hull.beam * hull.form.hull_beam_share,
+        block_coefficient=float(hull.form.block_coefficient),
+        metacentric_height=floats.metacentric_height,
+        longitudinal_metacentric_height=floats.longitudinal_metacentric_height,
+        waterplane=floats.waterplane,
+        flotation=floats.flotation,
+        gravity_up=floats.gravity_up,
         displacement=hull.displacement,
         place=place,
-        cabins=tuple(room.cabin for room in rooms),
+        cabins=within,
         partitions=tuple(partitions),
-        items=fill_items(cooling, ac, dc, charging, names),
+        spaces=spaces,
+        items=items,
+        wiring=fill_wiring(have("wiring"), offer.currency, ledger),
         plant=plant,
         alternative=alternative,
         chilled=chilled,
@@ -147,6 +177,7 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         plan=tuple(periods),
         week=week,
         brief=brief,
+        offer=offer,
         estimates=tuple(ledger.estimates),
     )
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 import functools
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from anchorwatt.catalogue import rows
 from anchorwatt.catalogue.cable_insulation import CableInsulation
 from anchorwatt.catalogue.conductor import Conductor
+from anchorwatt.catalogue.overlay import current
 from anchorwatt.errors import OutOfRange
 from anchorwatt.physics.conductor import (
     RATED_AMBIENT,
@@ -34,12 +35,15 @@ BUNDLES = ((25, 0.40), (7, 0.50), (4, 0.60), (3, 0.70))
 SMALLEST_SINGLE = {True: 1.0e-6, False: 1.30e-6}
 """m² that a conductor run singly must have: ISO 13297 for metric sizes, 16 AWG (33 CFR 183.425) for gauges."""
 
+PARALLEL_FROM = 50.0e-6
+"""m² from which conductors may be laid side by side for one pole: 1/0 AWG in the land code of the US, from memory."""
+
 BOAT_CABLE = 105.0
 """°C of the insulation usual in boats."""
 
 
 @dataclass(frozen=True)
-class Circuit:
+class CableRun:
     """Two conductors, out and back, from a source to a load."""
 
     name: str
@@ -50,18 +54,31 @@ class Circuit:
     insulation: float = BOAT_CABLE  # °C
     ambient: float = RATED_AMBIENT  # °C
     bundled: int = 1  # current-carrying conductors in its bundle
+    cores: int = 2  # conductors laid, one that carries nothing (protective earth) counted
+    sheathed: bool = False  # cores of one sheath, which may be thinner than a conductor run singly
+    bundles_below: bool = False  # whether its bundle counts below 50 V too
+
+    @property
+    def bundle_voltage(self) -> float:
+        """V by which its bundle counts."""
+        return max(self.voltage, HIGH_VOLTAGE) if self.bundles_below else self.voltage
 
     @property
     def loop(self) -> float:
         """m, out and back."""
         return 2.0 * self.length
 
+    @property
+    def laid(self) -> float:
+        """m of conductor, all cores."""
+        return self.cores * self.length
+
 
 @dataclass(frozen=True)
 class SizedCircuit:
     """A circuit with its conductors."""
 
-    circuit: Circuit
+    circuit: CableRun
     conductor: Conductor
     parallel: int  # cables side by side, each way
     governed_by: str  # "voltage drop", "ampacity" or "smallest size allowed"
@@ -69,7 +86,7 @@ class SizedCircuit:
     temperature: float  # °C that they reach
     drop: float  # V
     loss: float  # W
-    copper: float  # kg of bare copper, out and back
+    copper: float  # kg of bare copper, all cores
     mass: float  # kg with insulation
     price: float  # of the cable, nan = unknown
     currency: str
@@ -85,9 +102,17 @@ class SizedCircuit:
         return self.drop / self.circuit.voltage
 
 
-@functools.cache
 def series(metric: bool) -> tuple[Conductor, ...]:
-    """The catalogue's metric sizes, or its gauges, by rising area."""
+    """The catalogue's metric sizes, or its gauges, by rising area; a yard's own rows among them."""
+    return _series(metric) if current() else _generic_series(metric)
+
+
+@functools.cache
+def _generic_series(metric: bool) -> tuple[Conductor, ...]:
+    return _series(metric)
+
+
+def _series(metric: bool) -> tuple[Conductor, ...]:
     found = [row for row in rows("conductor").values() if isinstance(row, Conductor)]
     return tuple(sorted((row for row in found if (row.gauge is None) == metric), key=lambda row: row.area))
 
@@ -159,14 +184,14 @@ def ampacity(
     raise OutOfRange(f"{conductor.name} has no ampacity for insulation of °C", insulation)
 
 
-def with_conductor(circuit: Circuit, conductor: Conductor, parallel: int, governed_by: str = "given") -> SizedCircuit:
+def with_conductor(circuit: CableRun, conductor: Conductor, parallel: int, governed_by: str = "given") -> SizedCircuit:
     """A circuit with given conductors, whether they suffice or not."""
-    carries = ampacity(conductor, circuit.insulation, circuit.ambient, circuit.bundled, circuit.voltage)
+    carries = ampacity(conductor, circuit.insulation, circuit.ambient, circuit.bundled, circuit.bundle_voltage)
     each, ohms = circuit.current / parallel, resistance(conductor)
     warm = conductor_temperature(each, carries, circuit.insulation, circuit.ambient)
     # Beyond its limit the law would run away: what is told there is told at the limit.
     warm = min(warm, circuit.insulation)
-    copper = copper_mass(conductor.area, circuit.loop * parallel)
+    copper = copper_mass(conductor.area, circuit.laid * parallel)
     priced = conductor.price
     return SizedCircuit(
         circuit=circuit,
@@ -179,47 +204,57 @@ def with_conductor(circuit: Circuit, conductor: Conductor, parallel: int, govern
         loss=parallel * conductor_loss(each, circuit.loop, ohms, warm),
         copper=copper,
         mass=copper * (1.0 + conductor.insulation_share),
-        price=math.nan if priced is None else float(priced.amount) * circuit.loop * parallel,
+        price=math.nan if priced is None else float(priced.amount) * circuit.laid * parallel,
         currency="" if priced is None else priced.currency,
     )
 
 
-def sized(circuit: Circuit, sizes: Sequence[Conductor]) -> SizedCircuit:
+def sized(circuit: CableRun, sizes: Sequence[Conductor], least: int = 1) -> SizedCircuit:
     """The fewest cables side by side, and of those the smallest size, that keep drop and ampacity.
 
     Parameters
     ----------
     sizes : by rising area, as `series` gives them
+    least : cables side by side
 
     Raises
     ------
     OutOfRange
         no drop is allowed at all, or surroundings as hot as the insulation may be.
     """
-    allowed = [size for size in sizes if size.area >= SMALLEST_SINGLE[size.gauge is None]]
     highest = circuit.highest_drop * circuit.voltage
     if not highest > 0.0:
         raise OutOfRange("a voltage drop that is allowed must be positive; found", highest)
-    parallel = 1
+    parallel = least
     while True:
-        for size in allowed:
+        for size in permitted(circuit, sizes, parallel, least):
             found = with_conductor(circuit, size, parallel)
             if circuit.current <= found.ampacity and found.drop <= highest:
-                return with_conductor(circuit, size, parallel, _governed(circuit, allowed, size, parallel))
+                return replace(found, governed_by=_governed(found, sizes, least))
         parallel += 1
 
 
-def _governed(circuit: Circuit, allowed: Sequence[Conductor], size: Conductor, parallel: int) -> str:
-    """Which demand a smaller size would not have met."""
-    smaller = [one for one in allowed if one.area < size.area]
-    below = with_conductor(circuit, smaller[-1], parallel) if smaller else None
-    if below is None:
-        if parallel == 1:
-            return "smallest size allowed"
-        below = with_conductor(circuit, allowed[-1], parallel - 1)
+def permitted(circuit: CableRun, sizes: Sequence[Conductor], parallel: int, least: int = 1) -> list[Conductor]:
+    """Sizes that so many side by side may have; only large ones, unless the design itself asks for several."""
+    smallest = 0.0 if circuit.sheathed else SMALLEST_SINGLE[sizes[0].gauge is None]
+    if parallel > max(1, least):
+        smallest = PARALLEL_FROM
+    return [size for size in sizes if size.area >= smallest]
+
+
+def _governed(found: SizedCircuit, sizes: Sequence[Conductor], least: int) -> str:
+    """Which demand the next smaller choice would not have met."""
+    circuit, parallel = found.circuit, found.parallel
+    smaller = [one for one in permitted(circuit, sizes, parallel, least) if one.area < found.conductor.area]
+    if smaller:
+        below = with_conductor(circuit, smaller[-1], parallel)
+    elif parallel <= least:
+        return "smallest size allowed"
+    else:
+        below = with_conductor(circuit, sizes[-1], parallel - 1)
     return "ampacity" if circuit.current > below.ampacity else "voltage drop"
 
 
-def drop_area(circuit: Circuit, temperature: float) -> float:
+def drop_area(circuit: CableRun, temperature: float) -> float:
     """m² of copper that keep the drop with the conductor at a temperature, °C, before any standard size."""
     return area_for_drop(circuit.current, circuit.loop, circuit.highest_drop * circuit.voltage, temperature)

@@ -14,7 +14,7 @@ from anchorwatt.physics.conductor import copper_mass
 from anchorwatt.physics.inverter import converter_input
 from anchorwatt.physics.rewinding import rewound_current, rewound_efficiency
 from anchorwatt.simulation.runs import Run, Simulation
-from anchorwatt.sizing.conductors import ENGINE_SPACE, Circuit, SizedCircuit, drop_area, series, sized, with_conductor
+from anchorwatt.sizing.conductors import ENGINE_SPACE, CableRun, SizedCircuit, drop_area, series, sized, with_conductor
 
 VOLTAGES = (12.0, 24.0, 48.0)
 """V nominal."""
@@ -204,20 +204,20 @@ def specification_at(specification: Specification, voltage: float) -> tuple[Spec
     return replace(specification, bank=bank, inverter=inverter, charger=charger, engines=engines), tuple(prices)
 
 
-def main_runs(at: Specification, job: Specification, voltage: float) -> tuple[Circuit, ...]:
+def main_runs(at: Specification, job: Specification, voltage: float) -> tuple[CableRun, ...]:
     """Alternators to bank, bank to inverter, charger to bank, at full current; `job` says what they must give."""
     length = ALTERNATOR_RUN * at.length
     found = [
-        Circuit(f"{machine.name} to bank", machine.current_limit, length, voltage, HIGHEST_DROP, ambient=ENGINE_SPACE)
+        CableRun(f"{machine.name} to bank", machine.current_limit, length, voltage, HIGHEST_DROP, ambient=ENGINE_SPACE)
         for engine in at.engines
         for machine in engine.alternators
     ]
     inverter, output = at.inverter, job.inverter.rated_power
     drawn = converter_input(output, inverter.rated_power, inverter.no_load_power, inverter.linear, inverter.quadratic)
-    found.append(Circuit("bank to inverter", drawn / voltage, INVERTER_RUN * at.length, voltage, HIGHEST_DROP))
+    found.append(CableRun("bank to inverter", drawn / voltage, INVERTER_RUN * at.length, voltage, HIGHEST_DROP))
     if job.charger is not None:
         current = job.charger.rated_power / voltage
-        found.append(Circuit("charger to bank", current, CHARGER_RUN * at.length, voltage, HIGHEST_DROP))
+        found.append(CableRun("charger to bank", current, CHARGER_RUN * at.length, voltage, HIGHEST_DROP))
     return tuple(found)
 
 

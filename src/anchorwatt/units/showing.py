@@ -83,6 +83,10 @@ _SHOWN: dict[str, tuple[tuple[Shown, ...], tuple[Shown, ...]]] = {
 }
 
 
+NOTHING = {"current": "A", "voltage": "V"}
+"""Units of nothing at all, where the smallest would look like a reading."""
+
+
 def show(value: float, dimension: str, system: System, digits: int | None = None) -> str:
     """Write a value for a screen, in a unit and to a rounding that suit its size.
 
@@ -103,8 +107,8 @@ def show(value: float, dimension: str, system: System, digits: int | None = None
     ('84 °F', '24.1 kBtu/h', '46 ft')
     >>> show(25.9e6, "energy", "si"), show(1080.0, "time", "si"), show(0.2, "share", "si")
     ('7.2 kWh', '18 min', '20 %')
-    >>> show(7063.0, "heat flow", "si", digits=2)
-    '7.1 kW'
+    >>> show(7063.0, "heat flow", "si", digits=2), show(0.0, "current", "si")
+    ('7.1 kW', '0 A')
     """
     if math.isnan(value):
         return "—"
@@ -114,6 +118,8 @@ def show(value: float, dimension: str, system: System, digits: int | None = None
         letter = HEMISPHERES[dimension][0 if value >= 0 else 1]
         return f"{abs(math.degrees(value)):.{_decimals(abs(math.degrees(value)), digits, 2)}f}° {letter}"
     rows = _rows_of(dimension, system)
+    if value == 0.0 and dimension in NOTHING:
+        return f"0 {NOTHING[dimension]}"
     for row in rows:
         reading = _reading(value, _unit_of(row.unit, dimension))
         if abs(round(reading, row.decimals)) < row.below or row is rows[-1]:
