@@ -38,6 +38,7 @@ test: .venv/.installed
 	@echo "• format and lint"; $(BIN)/ruff format --check --quiet . && $(BIN)/ruff check --quiet .
 	@echo "• types"; $(BIN)/mypy --no-error-summary
 	@echo "• import contract"; $(BIN)/lint-imports --no-cache > .venv/imports.log || { cat .venv/imports.log; exit 1; }
+	@$(BIN)/python tools/chromium.py
 	@echo "• tests"; $(BIN)/pytest -n 2
 
 bench: .venv/.installed

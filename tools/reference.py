@@ -178,7 +178,7 @@ def _plain(node: Node) -> str:
 def catalogue() -> dict[Path, str]:
     """A page for each kind of the catalogue, and their contents."""
     from anchorwatt import catalogue
-    from anchorwatt.cli.catalogue import INVENTED, shown
+    from anchorwatt.papers.catalogue import INVENTED, shown
 
     folder = Path("docs/reference/catalogue")
     texts = {}

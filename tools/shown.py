@@ -1,4 +1,4 @@
-"""What the README and the tour show of the program is what it prints: the blocks are run and written again.
+"""What the README, the tour and a how-to show of the program is what it prints: the blocks are run and written again.
 
 A block begins with ``<!-- run: anchorwatt … -->``, perhaps with ``| first N`` for its first N lines, and ends
 with ``<!-- end -->``. The blocks of one page run in one folder, empty at first, from top to bottom. Between
@@ -16,7 +16,7 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-PAGES = ("README.md", "docs/tour.md")
+PAGES = ("README.md", "docs/tour.md", "docs/how-to/read-the-checks.md")
 _STEP = re.compile(
     r"<!-- edit: (?P<file>\S+) \| (?P<old>.+?) => (?P<new>.+?) -->"
     r"|(?P<head><!-- run: (?P<command>.+?)(?: \| first (?P<first>\d+))? -->\n).*?(?=<!-- end -->)",

@@ -1,7 +1,7 @@
 """Writes everything that is generated. Run by `make docs`.
 
-These are the reference and theory pages, the shipped schema, the outside checks, the outputs that README and
-tour show, and the README's picture.
+These are the reference and theory pages, the shipped schema, the outside checks, the outputs that README, tour
+and how-tos show, and the README's picture.
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@ import pytest
 from anchorwatt import assess, design
 from anchorwatt.assessment import Assessment
 from anchorwatt.assessment.ac_side import AcSideStory
-from anchorwatt.cli.keys import unit_of
+from anchorwatt.papers.keys import unit_of
 from anchorwatt.units import DIMENSIONS
 
 

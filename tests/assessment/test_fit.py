@@ -8,14 +8,14 @@ import pytest
 
 from anchorwatt.assessment.fit import FitStory, fit_story
 from anchorwatt.design.specification import Specification
-from anchorwatt.simulation.runs import Simulation
-from anchorwatt.sizing.fit import fit
-from tests.checks.test_fit import CASES, CHARGER, FITS, INVERTER, boat, part
+from tests.checks.found import Told, evidence
+from tests.checks.holds_and_fails.fit import CASES, CHARGER, FITS, INVERTER, boat, part
 from tests.simulation import boats
 
 
-def story(it: Specification) -> FitStory:
-    return fit_story(fit(it, Simulation(it)), tuple(cabin.name for cabin in it.cabins))
+def story(it: Specification | Told) -> FitStory:
+    found = evidence(it)
+    return fit_story(found.fit, tuple(cabin.name for cabin in found.specification.cabins))
 
 
 def test_all_is_well() -> None:

@@ -22,9 +22,13 @@ KEYS = (
     "night_energy_kWh",
     "peak_plant_power_W",
     "peak_inverter_power_W",
+    "comfortable_cabins",
     "engine_hours_to_recharge",
     "recharge_fuel_L",
     "mass_added_kg",
+    "heel_deg",
+    "trim_cm",
+    "total_EUR",
     "checks_failed",
 )
 
@@ -116,6 +120,31 @@ def test_the_peak_lands_near_the_rule_or_says_why_not(starter: str) -> None:
         assert story.peak < story.pull_down
     else:
         assert story.near
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_the_headline_says_what_the_pages_of_weight_and_price_say(starter: str) -> None:
+    it = assessed(starter)
+    assert it.answer("mass_added_kg").value == it.weight.figures.added
+    assert it.answer("heel_deg").value == it.weight.figures.floats.heel
+    assert it.answer("trim_cm").value == it.weight.figures.floats.trim
+    assert it.answer("total_EUR").value == float(it.offer.priced.total)
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_cables_and_every_part_are_in_the_mass(starter: str) -> None:
+    it = assessed(starter)
+    parts = sum(one.count * one.mass for one in it.specification.items)
+    cables = sum(one.conductor.mass for one in it.evidence.wiring.circuits)
+    assert cables > 1.0
+    assert it.answer("mass_added_kg").value == pytest.approx(parts + cables)
+
+
+def test_no_check_is_run_for_the_answers_or_for_the_fuel() -> None:
+    it = anchorwatt.assess(design.parse(design.starter_text("cutter-12m")))
+    assert tuple(answer.key for answer in it.answers) == KEYS[:-1]
+    assert it.recharge is not None
+    assert "checks" not in vars(it)
 
 
 def test_an_unknown_answer_or_column_is_told() -> None:

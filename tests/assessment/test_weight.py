@@ -8,8 +8,7 @@ from dataclasses import replace
 import pytest
 
 from anchorwatt.assessment.weight import WeightStory, depth_in_words, heel_in_words, trim_in_words, weight_story
-from anchorwatt.design.removed import TakenOut
-from anchorwatt.design.specification import Point
+from anchorwatt.design.specification import Point, TakenOut
 from anchorwatt.sizing.weight import weight
 from tests.simulation import boats
 
@@ -21,8 +20,8 @@ BANK = replace(
 
 
 def story(*items: object, removed: tuple[TakenOut, ...] = ()) -> WeightStory:
-    boat = boats.boat(1, items=items)
-    return weight_story(boat, weight(boat, removed), lambda _: "typed")
+    boat = boats.boat(1, items=items, removed=removed)
+    return weight_story(boat, weight(boat), lambda _: "typed")
 
 
 def test_every_answer_says_why() -> None:
@@ -32,6 +31,16 @@ def test_every_answer_says_why() -> None:
         assert answer.why.source
         assert answer.why.inputs or answer.key == "taken_ashore_kg"
     assert {answer.key for answer in found.answers} >= {"heel_deg", "trim_cm", "sinkage_cm", "metacentric_height_m"}
+
+
+def test_the_heel_says_when_places_are_guessed() -> None:
+    notes = {answer.key: answer.note for answer in story(replace(BANK, placed=False)).answers}
+    assert notes["heel_deg"].endswith("0.0 % of the mass has a place in the file")
+
+
+def test_a_heel_beyond_the_formula_is_told() -> None:
+    notes = {answer.key: answer.note for answer in story(replace(BANK, mass=3000.0)).answers}
+    assert notes["heel_deg"] == "beyond 10°, where the formula ends"
 
 
 def test_the_advice_names_the_part_its_way_and_its_side() -> None:

@@ -5,9 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from tests.design.sample import SAMPLE
+from tests.design.strategies import as_text, designs
 
-from anchorwatt.design.document import DEEPEST, LARGEST_FILE, load, scan
+from anchorwatt.design.document import DEEPEST, LARGEST_FILE, _read_quickly, _read_with_care, load, scan
+from anchorwatt.design.writing import starter_text, starters
 from anchorwatt.errors import BadDesign, Problem
 
 
@@ -113,3 +117,47 @@ def test_every_key_knows_its_line_and_its_place() -> None:
             assert SAMPLE[span.key_start :].startswith(key[-1])
     span = document.spans[("cabins", "cabin", "floor_area")]
     assert SAMPLE[span.start : span.end] == "7 m2"
+
+
+PIECES = (
+    "a", "b: ", "c:", " ", "  ", "    ", "\n", "- ", "? ", ": ", "[", "]", "{", "}", ", ", "'", '"', "#", " # c", "|",
+    ">", "12 V", "&a", "*a", "!t", "---", "...", "%", "é: ü", "😀", "\t", "\r\n", "\ufeff", "\x85", "\\q", "http://x",
+    "{a:1}", "'a':1", "a:\n", "- a: 1\n  b: 2\n", "k: |\n  text\n",
+    "k: 'it''s\n  long'\n", "k: two\n  lines\n", "k: {a: , b: [1,\n 2]}\n",
+)  # fmt: skip
+"""What a writer might type, well or badly."""
+
+
+def same_by_both(text: str) -> bool:
+    """Whether the quick parser left a text alone; where it did not, both must have found the same."""
+    quick = _read_quickly(text, "text")
+    if quick is None:
+        return False
+    careful = _read_with_care(text, "text")
+    assert (careful.problems, careful.root, careful.spans) == ([], quick.root, quick.spans)
+    return True
+
+
+@given(st.lists(st.sampled_from(PIECES), min_size=1, max_size=20).map("".join))
+@settings(max_examples=500, deadline=None)
+def test_the_quick_parser_takes_only_what_the_careful_one_reads_alike(text: str) -> None:
+    same_by_both(text + "\n")
+
+
+@given(designs())
+@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
+def test_both_parsers_read_a_design_alike(drawn: dict[str, object]) -> None:
+    same_by_both(as_text(drawn))
+
+
+@pytest.mark.parametrize("name", starters())
+def test_a_starter_is_read_by_the_quick_parser(name: str) -> None:
+    assert same_by_both(starter_text(name))
+
+
+@pytest.mark.parametrize("text", ["a:\nb: 1\n", "a: # x\nb: 1\n", "a: \nb: 1", "a: |\n  b\nc:\n"])
+def test_an_empty_value_stands_at_its_colon(text: str) -> None:
+    document = scan(text)
+    empty = next(span for key, span in document.spans.items() if document.data[str(key[0])] is None)
+    assert empty.start == empty.end
+    assert text[empty.start - 1] == ":"

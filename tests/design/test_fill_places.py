@@ -10,7 +10,6 @@ from tests.design.strategies import as_text, designs
 from tests.design.test_specify import SIDES, minimal
 
 from anchorwatt import catalogue, design
-from anchorwatt.design.removed import removed
 from anchorwatt.design.specification import Item, Point, Specification
 from anchorwatt.errors import BadDesign, Problem
 
@@ -184,7 +183,7 @@ def test_what_is_removed_stood_where_the_file_says() -> None:
         )
     )
     it = design.parse(text)
-    bank, generator = removed(it, design.specify(it))
+    bank, generator = design.specify(it).removed
     assert generator.position == Point(5.0, -0.5, -0.2)
     assert generator.placed
     assert bank.position == Point(7.0, -0.5, -0.2)
@@ -194,7 +193,7 @@ def test_what_is_removed_stood_where_the_file_says() -> None:
 
 def test_nothing_is_removed_unless_the_file_says_so() -> None:
     it = design.parse(as_text(minimal(**refit())))
-    assert removed(it, design.specify(it)) == ()
+    assert design.specify(it).removed == ()
 
 
 def test_what_is_removed_must_be_described() -> None:

@@ -10,7 +10,6 @@ from typing import Any, cast
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.cli import fake
 from tests.drawings.pictures import (
     NAMESPACE,
     assert_lines_stay_on_the_sheet,
@@ -18,12 +17,12 @@ from tests.drawings.pictures import (
     drawn,
     words,
 )
+from tests.papers import fake
 from tests.simulation import boats
 
 from anchorwatt.assessment import Assessment
 from anchorwatt.assessment.weight import weight_story
-from anchorwatt.design.removed import TakenOut
-from anchorwatt.design.specification import Item, Point
+from anchorwatt.design.specification import Item, Point, TakenOut
 from anchorwatt.drawings import heel_trim_picture
 from anchorwatt.drawings.heel_trim_picture import exaggeration
 from anchorwatt.sizing.weight import weight
@@ -38,8 +37,8 @@ def part(tag: str, mass: float, starboard: float, forward: float = 6.0, up: floa
 
 
 def made(*items: Item, removed: tuple[TakenOut, ...] = (), **changes: object) -> Assessment:
-    boat = boats.boat(1, items=items, **changes)
-    story = weight_story(boat, weight(boat, removed), lambda _: "typed")
+    boat = boats.boat(1, items=items, removed=removed, **changes)
+    story = weight_story(boat, weight(boat), lambda _: "typed")
     return cast(Assessment, SimpleNamespace(specification=boat, weight=story, cautions=fake.CAUTIONS))
 
 

@@ -4,8 +4,8 @@ import math
 from dataclasses import replace
 
 import pytest
-from tests.cli import fake
 from tests.drawings.pictures import NAMESPACE, assert_words_are_free, drawn, words
+from tests.papers import fake
 
 from anchorwatt.assessment import Assessment
 from anchorwatt.drawings import night_picture

@@ -3,8 +3,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from tests.cli import fake
 from tests.drawings.pictures import NAMESPACE, assert_lines_stay_on_the_sheet, assert_words_are_free, drawn, words
+from tests.papers import fake
 from tests.simulation import boats
 
 from anchorwatt.assessment import Assessment

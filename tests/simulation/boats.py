@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from anchorwatt.catalogue.overlay import NOTHING
+from anchorwatt.design.installation import NOTHING_SAID
 from anchorwatt.design.specification import (
     Alternator,
     Bank,
@@ -240,7 +242,23 @@ def cabin(name: str, use: str = "sleeping", floor: float = 7.0, glass: float = 0
     )
     windows = (Window("port light", glass, 5.0, 0.7, 1, 0.8, math.pi / 2, math.pi / 2),) if glass else ()
     return Cabin(
-        name, use, floor, height, volume, surfaces, windows, 0.4 / HOUR, 0.002, 0.0, 0.0, 250e3, 12.0, 8.0, AMIDSHIPS
+        name,
+        use,
+        "below",
+        floor,
+        floor / 3.5,
+        height,
+        volume,
+        surfaces,
+        windows,
+        0.4 / HOUR,
+        0.002,
+        0.0,
+        0.0,
+        250e3,
+        12.0,
+        8.0,
+        AMIDSHIPS,
     )
 
 
@@ -399,12 +417,14 @@ def boat(cabins: int = 2, **changes: object) -> Specification:
         cabins=rooms,
         spaces=(),
         items=(),
+        removed=(),
         wiring=Wiring(Regime.CFR, True, 105.0, 1.4, 0.5, 3, 10.0, 0.0, 0.0, ()),
         partitions=tuple(Partition(f"bulkhead {c + 1}", (c, c + 1), 6.0, JOINERY, 0.01) for c in range(cabins - 1)),
         plant=plant(circuit(), tuple(handler(f"handler {c + 1}", c, 9500.0 / cabins) for c in range(cabins))),
         alternative=SelfContainedPlant(tuple(unit(f"unit {c + 1}", c) for c in range(cabins)), 150.0, 20.0),
         chilled=None,
         loads=loads,
+        fed=(),
         shore=Shore("120 V 30 A", 120.0, 1, 60.0, 30.0, 30.0, 2880.0, 104.0),
         charger=Converter("charger", 1500.0, 15.0, 0.05, 0.04, 0.0, *OVERLOAD, 8.0, -1),
         transformer=Transformer("transformer", 4000.0, 35.0, 90.0, 120.0, 120.0, True, 10.0, 30.0, -1),
@@ -418,7 +438,9 @@ def boat(cabins: int = 2, **changes: object) -> Specification:
         plan=plan(cabins, len(loads)),
         week=(PlannedDay(True, 8 * HOUR, 0.0),) * 7,
         brief=Brief(10 * HOUR, 21 * HOUR, 0.95, 0.2, 4 * HOUR, 500.0, "", 60.0),
-        offer=Offer("EUR", (), 0.0, 0.0, 0.0, 0.0, (), 0.0, (), "", ()),
+        offer=Offer("EUR", "", (), 0.0, 0.0, 0.0, 0.0, (), 0.0, (), "", ()),
+        installation=NOTHING_SAID,
+        overlay=NOTHING,
         estimates=(),
     )
     return replace(made, **changes)  # type: ignore[arg-type]

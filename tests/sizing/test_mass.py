@@ -4,31 +4,23 @@ from dataclasses import replace
 
 import pytest
 
-from anchorwatt import design
-from anchorwatt.sizing.mass import alternative_mass, cooling_mass, mass_added, parts
+from anchorwatt.sizing.mass import alternative_mass, chilled_mass, cooling_mass
 from tests.simulation import boats
 
 
-def test_total_is_the_sum_of_its_parts() -> None:
-    boat = boats.boat(3)
-    assert mass_added(boat) == pytest.approx(sum(part.mass for part in parts(boat)))
+def test_the_cooling_plant_is_weighed_with_its_handlers() -> None:
+    assert cooling_mass(boats.boat(2)) == pytest.approx(60.0 + 2 * 14.0)
 
 
-def test_a_part_more_is_its_mass_more() -> None:
-    boat = boats.boat(2)
-    assert mass_added(replace(boat, solar=boats.SUNNY)) - mass_added(boat) == pytest.approx(boats.SUNNY.mass)
-    assert mass_added(boat) - mass_added(replace(boat, transformer=None)) == pytest.approx(30.0)
+def test_units_are_weighed_with_their_pump() -> None:
+    assert alternative_mass(boats.boat(2)) == pytest.approx(20.0 + 2 * 28.0)
 
 
-@pytest.mark.parametrize("starter", design.starters())
-def test_items_and_parts_are_two_views_of_one_mass(starter: str) -> None:
-    """What is bought weighs what is carried: neither list forgets a part."""
-    boat = design.specify(design.parse(design.starter_text(starter)))
-    assert sum(item.count * item.mass for item in boat.items) == pytest.approx(mass_added(boat))
+def test_a_chiller_is_weighed_with_its_fan_coils() -> None:
+    chilled = boats.chilled((boats.handler("fan coil", 0, 3500.0),))
+    assert chilled_mass(boats.boat(1, chilled=chilled)) == pytest.approx(95.0 + 14.0)
 
 
-def test_cooling_alone() -> None:
-    boat = boats.boat(2)
-    assert cooling_mass(boat) == pytest.approx(60.0 + 2 * 14.0)
-    assert alternative_mass(boat) == pytest.approx(20.0 + 2 * 28.0)
-    assert alternative_mass(replace(boat, alternative=None)) == 0.0
+def test_what_the_design_does_not_name_weighs_nothing() -> None:
+    bare = replace(boats.boat(1), alternative=None, chilled=None)
+    assert (alternative_mass(bare), chilled_mass(bare)) == (0.0, 0.0)

@@ -9,8 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from anchorwatt.design.removed import TakenOut
-from anchorwatt.design.specification import Item, Point, Space, Specification
+from anchorwatt.design.specification import Item, Point, Space, Specification, TakenOut
 from anchorwatt.sizing.weight import LEVEL, Carried, floating, weight
 from tests.simulation import boats
 
@@ -40,7 +39,7 @@ def test_parts_beside_each_other_level_out() -> None:
 
 def test_what_is_taken_out_on_one_side_heels_to_the_other() -> None:
     old = TakenOut("old bank", 200.0, Point(6.0, 1.0, 0.0), True)
-    found = weight(boat(), [old])
+    found = weight(boat(removed=(old,)))
     assert found.floats.heel < 0.0
     assert found.floats.sinkage < 0.0
     assert (found.added, found.taken_out) == (0.0, 200.0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from functools import cached_property
 
 import numpy as np
@@ -10,13 +11,15 @@ import numpy as np
 from anchorwatt.assessment.ac_side import AcSideStory, ac_side_story
 from anchorwatt.assessment.bank import BankStory, bank_story
 from anchorwatt.assessment.cabins import cabin_answers
+from anchorwatt.assessment.engine_load import EngineLoad, engine_loads
 from anchorwatt.assessment.faults import FaultAnswer, fault_answers
 from anchorwatt.assessment.fit import FitStory, fit_story
 from anchorwatt.assessment.gains import BoatGains, boat_gains
 from anchorwatt.assessment.generator import GeneratorStory, generator_story
-from anchorwatt.assessment.headline import headline
+from anchorwatt.assessment.headline import answers, checks_failed
 from anchorwatt.assessment.load_story import LoadStory, load_story
 from anchorwatt.assessment.offer import OfferStory, offer_story
+from anchorwatt.assessment.places import PlacesStory, places_story
 from anchorwatt.assessment.plant import PlantMap, plant_points
 from anchorwatt.assessment.recharging import HELD_BY, Recharging, recharging
 from anchorwatt.assessment.records import (
@@ -29,16 +32,16 @@ from anchorwatt.assessment.records import (
     Table,
     Why,
 )
+from anchorwatt.assessment.redundancy import RedundancyStory, redundancy_story
 from anchorwatt.assessment.regulator import RegulatorSetUp, regulator_set_up
 from anchorwatt.assessment.tables import recharge_table, run_table
 from anchorwatt.assessment.voltages import VoltageStory, voltage_story
 from anchorwatt.assessment.week import WeekAnswer, week_answer
 from anchorwatt.assessment.weight import WeightStory, weight_story
 from anchorwatt.assessment.wiring import WiringStory, wiring_story
-from anchorwatt.checks import Evidence, Finding, Verdict, check
+from anchorwatt.cautions import CAUTIONS
+from anchorwatt.checks import Evidence, Finding, Verdict, check, found_in_turn, rules
 from anchorwatt.design import Design, origin, specify
-from anchorwatt.design.installation import NOTHING_SAID
-from anchorwatt.design.removed import removed
 from anchorwatt.design.specification import Doing, Estimate, Specification
 from anchorwatt.physics.engine import DIESEL_DENSITY
 from anchorwatt.simulation.forcing import recharge_stretch
@@ -53,15 +56,6 @@ from anchorwatt.sizing.refrigerant import RefrigerantLimits
 from anchorwatt.sizing.seawater import SeawaterFlow
 from anchorwatt.sizing.selection import CabinPeak, Selection, select
 from anchorwatt.units import show
-
-CAUTIONS = (
-    "Anchorwatt advises; it does not certify. Local codes and licensed or certified people decide.",
-    (
-        "Lithium batteries, shore power, refrigerant, running engines and through-hull work can kill or sink: "
-        "leave them to people who are qualified for them."
-    ),
-    "Keep carbon-monoxide alarms working: a quiet night of your own does not stop a neighbour's exhaust.",
-)
 
 
 class Assessment:
@@ -96,21 +90,33 @@ class Assessment:
     @cached_property
     def evidence(self) -> Evidence:
         """What the checks look at, worked out once for them and for the screens."""
-        entry = self.design.offer
-        today = "" if entry is None or entry.date is None else entry.date
-        taken_out = removed(self.design, self.specification)
-        said = self.design.installation or NOTHING_SAID
-        return Evidence(self.specification, self.simulation, taken_out, today, self.design.overlay, said)
+        return Evidence(self.specification, self.simulation)
 
     @cached_property
     def checks(self) -> tuple[Finding, ...]:
         """What every rule found."""
         return check(self.evidence)
 
+    def check_in_turn(self) -> Iterator[tuple[int, int]]:
+        """Do the checks one after the other, so that one can watch or stop; yields how many are done, and of how many.
+
+        When the last is done, `checks` holds what they found.
+        """
+        found = []
+        for done, finding in enumerate(found_in_turn(self.evidence), 1):
+            found.append(finding)
+            yield done, len(rules())
+        self.__dict__["checks"] = tuple(finding for finding in found if finding is not None)
+
+    @cached_property
+    def answers(self) -> tuple[Answer, ...]:
+        """The answers that decide the job, without how many checks fail: no check is run for them."""
+        return answers(self.evidence, self._basis)
+
     @cached_property
     def headline(self) -> tuple[Answer, ...]:
-        """The answers that decide the job."""
-        return headline(self.specification, self.simulation, self.checks, lambda key: origin(self.design, key))
+        """The answers that decide the job, and how many checks fail."""
+        return (*self.answers, checks_failed(self.checks))
 
     def answer(self, key: str) -> Answer:
         """The headline answer of that key.
@@ -120,10 +126,12 @@ class Assessment:
         KeyError
             no such answer; the text lists those that there are.
         """
-        for answer in self.headline:
-            if answer.key == key:
-                return answer
-        raise KeyError(f"no answer {key}; there are {', '.join(a.key for a in self.headline)}")
+        known = {answer.key: answer for answer in self.answers}
+        if key not in known:
+            known = {answer.key: answer for answer in self.headline}
+        if key not in known:
+            raise KeyError(f"no answer {key}; there are {', '.join(known)}")
+        return known[key]
 
     @cached_property
     def cabins(self) -> tuple[CabinAnswer, ...]:
@@ -133,7 +141,7 @@ class Assessment:
     @cached_property
     def ac_side(self) -> AcSideStory:
         """Inverter, transformer, shore power and the small converters."""
-        return ac_side_story(self.specification, self.evidence.ac_side, lambda key: origin(self.design, key))
+        return ac_side_story(self.specification, self.evidence.ac_side, self._basis)
 
     @property
     def comfort(self) -> tuple[ComfortHour, ...]:
@@ -208,7 +216,7 @@ class Assessment:
     @cached_property
     def recharging(self) -> Recharging | None:
         """The night put back at each engine speed, and with an alternator lost; None without an alternator."""
-        return recharging(self.specification, self.simulation, lambda key: origin(self.design, key))
+        return recharging(self.specification, self.simulation, self._basis)
 
     @cached_property
     def voltages(self) -> VoltageStory:
@@ -270,7 +278,17 @@ class Assessment:
     @cached_property
     def weight(self) -> WeightStory:
         """What the installation weighs, and how the boat floats with it."""
-        return weight_story(self.specification, self.evidence.weight, lambda key: origin(self.design, key))
+        return weight_story(self.specification, self.evidence.weight, self._basis)
+
+    @cached_property
+    def places(self) -> PlacesStory:
+        """Where every mass lies, and the centre of gravity before and after."""
+        return places_story(self.specification, self.evidence.weight, self.design.places, self._basis)
+
+    @cached_property
+    def engine_loads(self) -> tuple[EngineLoad, ...]:
+        """Each engine's power over its speed, with what propeller and belts take of it."""
+        return engine_loads(self.specification, self.evidence.regulators, self._basis)
 
     @cached_property
     def fit(self) -> FitStory:
@@ -283,6 +301,11 @@ class Assessment:
         return fault_answers(self.evidence.faults)
 
     @cached_property
+    def redundancy(self) -> RedundancyStory:
+        """What the loss of each single part leaves."""
+        return redundancy_story(self.evidence.redundancy)
+
+    @cached_property
     def generator(self) -> GeneratorStory | None:
         """The design beside a generating set; None where no set of the catalogue is large enough."""
         return generator_story(self.specification, self.simulation)
@@ -290,12 +313,12 @@ class Assessment:
     @cached_property
     def offer(self) -> OfferStory:
         """What the job costs, when its parts must be ordered, and the packages beside it."""
-        return offer_story(self.design, self.specification, self.simulation, self.evidence.wiring)
+        return offer_story(self.design, self.evidence)
 
     @cached_property
     def regulator(self) -> RegulatorSetUp:
         """What to set in every regulator aboard, with the calculation behind each figure."""
-        return regulator_set_up(self.evidence, lambda key: origin(self.design, key))
+        return regulator_set_up(self.evidence, self._basis)
 
     @cached_property
     def comparisons(self) -> tuple[Comparison, ...]:
@@ -332,6 +355,9 @@ class Assessment:
                 )
             )
         return tuple(rows)
+
+    def _basis(self, key: str) -> str:
+        return origin(self.design, key)
 
 
 def _comparison(plant: str, run: Run, starting: str, mass: float) -> Comparison:

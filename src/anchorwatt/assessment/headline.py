@@ -5,30 +5,61 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from anchorwatt.assessment.offer import price_answer
 from anchorwatt.assessment.records import Answer, Finding, Input, Verdict, Why
+from anchorwatt.assessment.weight import weight_answers
+from anchorwatt.checks import Evidence
 from anchorwatt.design.specification import Specification
 from anchorwatt.physics.engine import DIESEL_DENSITY
 from anchorwatt.simulation.runs import LONGEST_HOLD, Simulation
-from anchorwatt.sizing.mass import mass_added, parts
+from anchorwatt.sizing.comfort import WIDEST, worst_votes
+from anchorwatt.sizing.occupancy import slept_in
 
 KERNEL = "the time kernel's balance of heat, moisture and power, minute by minute; see docs/theory"
+
+OF_THE_WEIGHT = ("mass_added_kg", "heel_deg", "trim_cm")
+"""Answers of the page of weight that decide the job."""
 
 Basis = Callable[[str], str]
 """From a key of the design file to "typed", "catalogue" or "estimated"."""
 
 
-def headline(
-    specification: Specification, simulation: Simulation, checks: tuple[Finding, ...], basis: Basis
-) -> tuple[Answer, ...]:
-    """All headline answers, in the order in which people ask."""
+def answers(evidence: Evidence, basis: Basis) -> tuple[Answer, ...]:
+    """The headline answers that need no check, in the order in which people ask."""
+    specification, simulation = evidence.specification, evidence.simulation
+    simulation.main_runs()
+    weight = {answer.key: answer for answer in weight_answers(specification, evidence.weight, basis)}
+    return (
+        *_night(specification, simulation, basis),
+        *_comfort(evidence),
+        *_recharge(simulation),
+        *(weight[key] for key in OF_THE_WEIGHT),
+        price_answer(evidence.offer),
+    )
+
+
+def checks_failed(findings: tuple[Finding, ...]) -> Answer:
+    """How many checks fail."""
+    failed = sum(finding.verdict is Verdict.FAILS for finding in findings)
+    untold = sum(finding.verdict is Verdict.CANNOT_TELL for finding in findings)
+    return Answer(
+        "checks_failed",
+        "How many checks fail?",
+        float(failed),
+        "count",
+        "",
+        f"of {len(findings)}" + (f"; {untold} cannot tell" if untold else ""),
+        Why("count of findings that fail", (), "the checks", "each finding's remedy"),
+    )
+
+
+def _night(specification: Specification, simulation: Simulation, basis: Basis) -> tuple[Answer, ...]:
     brief, bank, night, hold = specification.brief, specification.bank, simulation.night, simulation.hold
-    recharge = simulation.recharge
     summary = night.summary
     reached = float(hold.summary.reserve_at[0])
     capacity = Input("bank", bank.capacity * bank.nominal_voltage, "energy", basis("dc.bank.module"))
     reserve = Input("reserve", brief.reserve, "share", basis("brief.reserve"))
     start = Input("charge when the night begins", brief.charge_at_start, "share", basis("brief.charge_at_start"))
-    dawn = float(night.end.charge[0])
     energy = float(summary.bank_out[0])
     plant = Input("cooling plant", float(summary.plant_energy[0]), "energy", "computed")
     others = Input("other AC loads", float(summary.ac_load_energy[0]), "energy", "computed")
@@ -40,10 +71,6 @@ def headline(
         "computed",
     )
     peak = float(summary.peak_plant_power[0])
-    full_at = math.nan if recharge is None else float(recharge.summary.full_at[0])
-    added = math.nan if recharge is None or math.isnan(full_at) else float(recharge.summary.fuel_added[0])
-    failed = sum(finding.verdict is Verdict.FAILS for finding in checks)
-    untold = sum(finding.verdict is Verdict.CANNOT_TELL for finding in checks)
     return (
         Answer(
             "hold_hours",
@@ -76,7 +103,7 @@ def headline(
         Answer(
             "charge_at_dawn_pct",
             "What is left in the bank at dawn?",
-            dawn,
+            float(night.end.charge[0]),
             "share",
             "%",
             "",
@@ -145,6 +172,44 @@ def headline(
                 "plant peak, and AC loads that run together with it",
             ),
         ),
+    )
+
+
+def _comfort(evidence: Evidence) -> tuple[Answer, ...]:
+    """In how many of the cabins that people sleep in they are comfortable; none where nobody sleeps aboard."""
+    votes = worst_votes(evidence.comfort, slept_in(evidence.specification, evidence.simulation.night))
+    if not votes:
+        return ()
+    cabins = evidence.specification.cabins
+    fine = sum(abs(vote) <= WIDEST for vote in votes.values())
+    worst = max(votes, key=lambda cabin: abs(votes[cabin]))
+    feels = "warm" if votes[worst] > 0.0 else "cool"
+    inputs = tuple(Input(f"vote in {cabins[cabin].name}", vote, "ratio", "computed") for cabin, vote in votes.items())
+    return (
+        Answer(
+            "comfortable_cabins",
+            "In how many cabins do people sleep comfortably?",
+            float(fine),
+            "count",
+            "",
+            f"of {len(votes)}" + ("" if fine == len(votes) else f"; too {feels} in {cabins[worst].name}"),
+            Why(
+                f"cabins whose predicted mean vote stays within {WIDEST:g} either way in every hour of the night after "
+                "the first (below 0: cool)",
+                inputs,
+                "ISO 7730, annex A, category C, from memory; people asleep lie below the activity for which it holds, "
+                "so that the vote is a guide",
+                "set points, covers of sleepers in the plan's people, the air handlers of those cabins",
+            ),
+        ),
+    )
+
+
+def _recharge(simulation: Simulation) -> tuple[Answer, ...]:
+    recharge, dawn = simulation.recharge, float(simulation.night.end.charge[0])
+    full_at = math.nan if recharge is None else float(recharge.summary.full_at[0])
+    added = math.nan if recharge is None or math.isnan(full_at) else float(recharge.summary.fuel_added[0])
+    return (
         Answer(
             "engine_hours_to_recharge",
             "How long must the engine run to put it back?",
@@ -182,28 +247,5 @@ def headline(
                 KERNEL,
                 "alternator efficiency, and whether the engine runs for propulsion anyway",
             ),
-        ),
-        Answer(
-            "mass_added_kg",
-            "What does it weigh?",
-            mass_added(specification),
-            "mass",
-            "kg",
-            "parts; cables, ducts and pipes not counted yet",
-            Why(
-                "sum of the parts' masses",
-                tuple(Input(part.name, part.mass, "mass", "catalogue") for part in parts(specification)),
-                "the parts' records",
-                "the bank, mostly",
-            ),
-        ),
-        Answer(
-            "checks_failed",
-            "How many checks fail?",
-            float(failed),
-            "count",
-            "",
-            f"of {len(checks)}" + (f"; {untold} cannot tell" if untold else ""),
-            Why("count of findings that fail", (), "the checks", "each finding's remedy"),
         ),
     )

@@ -23,14 +23,22 @@ def humidity_share(run: Run, cabin: int) -> Floats:
     )
 
 
-def run_table(specification: Specification, run: Run) -> Table:
-    """Bank, plant, cabins and weather through a run."""
+def _bank_and_plant(run: Run) -> tuple[Column, ...]:
+    """What every table of a run begins with."""
     series = run.series
-    columns = [
+    return (
         Column("charge_pct", "state of charge", "share", series.charge[0]),
         Column("bank_current_A", "bank current, out positive", "current", series.current[0]),
         Column("bank_voltage_V", "bank voltage", "voltage", series.voltage[0]),
         Column("plant_power_W", "cooling plant", "power", series.plant_power[0]),
+    )
+
+
+def run_table(specification: Specification, run: Run) -> Table:
+    """Bank, plant, cabins and weather through a run."""
+    series = run.series
+    columns = [
+        *_bank_and_plant(run),
         Column("plant_cooling_W", "cooling given", "heat flow", series.plant_load[0]),
         Column("evaporating_temperature_C", "evaporating temperature", "temperature", series.evaporating[0]),
         Column("inverter_power_W", "inverter output", "power", series.inverter_output[0]),
@@ -66,10 +74,7 @@ def recharge_table(specification: Specification, run: Run) -> Table:
     """Bank and alternators while the engines put the night back."""
     series = run.series
     columns = [
-        Column("charge_pct", "state of charge", "share", series.charge[0]),
-        Column("bank_current_A", "bank current, out positive", "current", series.current[0]),
-        Column("bank_voltage_V", "bank voltage", "voltage", series.voltage[0]),
-        Column("plant_power_W", "cooling plant", "power", series.plant_power[0]),
+        *_bank_and_plant(run),
         Column("fuel_flow_L_per_h", "fuel burnt", "fuel flow", series.fuel_flow[0] / DIESEL_DENSITY),
     ]
     machines = [m for engine in specification.engines for m in engine.alternators]

@@ -126,8 +126,13 @@ def moment_figure(moment: float, system: System) -> str:
 
 def weight_story(specification: Specification, figures: Weight, basis: Basis) -> WeightStory:
     """What the page of weight shows."""
-    answers = (*_masses(figures), *_floating(specification, figures, basis))
+    answers = weight_answers(specification, figures, basis)
     return WeightStory(figures, answers, figures.moves, specification.metacentric_height)
+
+
+def weight_answers(specification: Specification, figures: Weight, basis: Basis) -> tuple[Answer, ...]:
+    """Masses, heel, trim and what else the boat does with them, each with its why."""
+    return (*_masses(figures), *_floating(specification, figures, basis))
 
 
 def heel_in_words(angle: float, system: System) -> str:
@@ -190,7 +195,7 @@ def _several(found: Weight, system: System) -> str:
 def _masses(found: Weight) -> list[Answer]:
     return [
         Answer(
-            "brought_aboard_kg",
+            "mass_added_kg",
             "What does the installation weigh?",
             found.added,
             "mass",
@@ -233,9 +238,8 @@ def _floating(specification: Specification, found: Weight, basis: Basis) -> list
     )
     plane = Input("waterplane", specification.waterplane, "area", basis("boat.waterplane"))
     placed = Input("mass whose place is typed", found.placed, "share", "computed")
-    uncertain = (
-        "" if found.placed >= 1.0 else f"{show(found.placed, 'share', 'si')} of the mass has a place in the file"
-    )
+    unsure = "" if found.placed >= 1.0 else f"; {show(found.placed, 'share', 'si')} of the mass has a place in the file"
+    over = math.isnan(floats.heel)
     return [
         Answer(
             "heel_deg",
@@ -243,7 +247,7 @@ def _floating(specification: Specification, found: Weight, basis: Basis) -> list
             floats.heel,
             "angle",
             "°",
-            uncertain or "to starboard positive",
+            "beyond 10°, where the formula ends" if over else f"to starboard positive{unsure}",
             Why(
                 "tangent of heel: sum of mass by distance to starboard, over displacement times metacentric height; "
                 "to starboard positive",
@@ -258,7 +262,7 @@ def _floating(specification: Specification, found: Weight, basis: Basis) -> list
             floats.trim,
             "length",
             "cm",
-            "by the bow positive, bow and stern together",
+            f"by the bow positive, bow and stern together{unsure}",
             Why(
                 "sum of mass by distance forward of the centre of flotation, over the moment that trims 1 cm, which is "
                 "displacement times longitudinal metacentric height over the waterline",

@@ -6,13 +6,14 @@ from typing import Annotated
 
 from pydantic import Field
 
-from anchorwatt.catalogue.part import Part, kind
+from anchorwatt.catalogue.fed import Fed
+from anchorwatt.catalogue.part import kind
 from anchorwatt.catalogue.slot import Slot
 from anchorwatt.units.fields import HeatFlow, Mass, Power, Pressure, Share, TemperatureDifference, VolumeFlow, within
 
 
 @kind("air_handler")
-class AirHandler(Part):
+class AirHandler(Fed):
     """A coil and its fan in a cabin."""
 
     rated_capacity: Annotated[HeatFlow, within("200 W", "50 kW")] = Field(description="Nominal total capacity.")

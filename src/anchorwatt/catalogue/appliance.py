@@ -6,14 +6,15 @@ from typing import Annotated
 
 from pydantic import Field, model_validator
 
-from anchorwatt.catalogue.part import Part, kind
+from anchorwatt.catalogue.fed import Fed
+from anchorwatt.catalogue.part import kind
 from anchorwatt.catalogue.slot import Slot
 from anchorwatt.units.fields import Power, Share, within
 from anchorwatt.units.refusal import Refused
 
 
 @kind("appliance")
-class Appliance(Part):
+class Appliance(Fed):
     """An electrical load."""
 
     power: Annotated[Power, within("0 W", "50 kW")] = Field(description="Power while it runs.")

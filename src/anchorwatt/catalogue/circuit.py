@@ -6,12 +6,12 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from anchorwatt.catalogue.part import Part
+from anchorwatt.catalogue.fed import Fed
 from anchorwatt.catalogue.refrigerant import Refrigerant, check_limits
 from anchorwatt.units.fields import HeatFlow, LiquidFlow, Power, Share, Temperature, TemperatureDifference, within
 
 
-class Circuit(Part):
+class Circuit(Fed):
     """A refrigerant circuit: its rating, its condenser and its limits."""
 
     refrigerant: Refrigerant = Field(description="Refrigerant.")

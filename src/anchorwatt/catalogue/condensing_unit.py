@@ -26,6 +26,9 @@ class CondensingUnit(Circuit):
     pump_power: Annotated[Power, within("0 W", "5 kW")] = Field(description="Seawater pump, while the compressor runs.")
     standby_power: Annotated[Power, within("0 W", "500 W")] = Field(description="Controls, all the time.")
     mass: Annotated[Mass, within("1 kg", "2000 kg")] = Field(description="Mass with pump and pipes.")
+    full_to: Annotated[Temperature, within("0 °C", "80 °C")] | None = Field(
+        default=None, description="Air round it up to which it gives its rating; left out, unknown."
+    )
     reversible: bool = Field(strict=True, description="It heats by the reverse cycle too.")
     lowest_heating_condensing: HeatingTemperature = Field(description="Lowest condensing temperature while it heats.")
     highest_heating_condensing: HeatingTemperature = Field(description="Highest condensing temperature while it heats.")

@@ -6,13 +6,14 @@ from typing import Annotated
 
 from pydantic import Field
 
-from anchorwatt.catalogue.part import Part, kind
+from anchorwatt.catalogue.fed import Fed
+from anchorwatt.catalogue.part import kind
 from anchorwatt.catalogue.slot import Slot
-from anchorwatt.units.fields import ApparentPower, Mass, Power, Voltage, within
+from anchorwatt.units.fields import ApparentPower, Mass, Power, Temperature, Voltage, within
 
 
 @kind("transformer")
-class Transformer(Part):
+class Transformer(Fed):
     """A transformer between inverter or shore and the AC loads."""
 
     rated_power: Annotated[ApparentPower, within("100 VA", "200 kVA")] = Field(description="Rating.")
@@ -30,6 +31,9 @@ class Transformer(Part):
     inrush: Annotated[float, Field(ge=1.0, le=60.0)] = Field(
         default=10.0,
         description="Peak current when switched on, over the peak of the rated current; 8 to 12 usual, from memory.",
+    )
+    full_to: Annotated[Temperature, within("0 °C", "80 °C")] | None = Field(
+        default=None, description="Air round it up to which it gives its rating; left out, unknown."
     )
     mass: Annotated[Mass, within("0.5 kg", "2000 kg")] = Field(description="Mass.")
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from anchorwatt.checks import (
     ac_safety,
     ac_side,
@@ -10,6 +12,7 @@ from anchorwatt.checks import (
     brief,
     charging,
     comfort,
+    compartments,
     condensate,
     conductors,
     cooling,
@@ -20,8 +23,10 @@ from anchorwatt.checks import (
     offer,
     power,
     protection,
+    redundancy,
     refrigerant,
     seawater,
+    supply,
     week,
     weight,
 )
@@ -33,6 +38,7 @@ SUBJECTS = (
     cooling,
     power,
     ac_side,
+    supply,
     bank,
     charging,
     ducts,
@@ -44,7 +50,9 @@ SUBJECTS = (
     week,
     weight,
     faults,
+    redundancy,
     fit,
+    compartments,
     offer,
     conductors,
     protection,
@@ -56,8 +64,13 @@ SUBJECTS = (
 
 def check(evidence: Evidence) -> tuple[Finding, ...]:
     """Apply every rule that the design has something to say to."""
-    findings = [rule.find(evidence) for rule in rules()]
-    return tuple(finding for finding in findings if finding is not None)
+    return tuple(finding for finding in found_in_turn(evidence) if finding is not None)
 
 
-__all__ = ["SUBJECTS", "Evidence", "Finding", "Rule", "Verdict", "check", "rules"]
+def found_in_turn(evidence: Evidence) -> Iterator[Finding | None]:
+    """What each rule finds, one after the other; None where the design has nothing to say to it."""
+    for rule in rules():
+        yield rule.find(evidence)
+
+
+__all__ = ["SUBJECTS", "Evidence", "Finding", "Rule", "Verdict", "check", "found_in_turn", "rules"]

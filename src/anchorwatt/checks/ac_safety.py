@@ -24,7 +24,7 @@ def earth_fault_device(evidence: Evidence) -> Measured | None:
         return None
     if not found.earth_fault_needed:
         return Measured(NEEDLESS, 1.0, Verdict.HOLDS, found.earth_fault_why)
-    return vouched(evidence.installation.earth_fault_device, "earth_fault_device", found.earth_fault_why)
+    return vouched(evidence.specification.installation.earth_fault_device, "earth_fault_device", found.earth_fault_why)
 
 
 @rule(
@@ -40,7 +40,7 @@ def galvanic_isolation(evidence: Evidence) -> Measured | None:
         return None
     if not found.galvanic_needed:
         return Measured(NEEDLESS, 1.0, Verdict.HOLDS, found.galvanic_why)
-    return vouched(evidence.installation.galvanic_isolator, "galvanic_isolator", found.galvanic_why)
+    return vouched(evidence.specification.installation.galvanic_isolator, "galvanic_isolator", found.galvanic_why)
 
 
 @rule(
@@ -51,7 +51,7 @@ def galvanic_isolation(evidence: Evidence) -> Measured | None:
     "An indicator at the panel, or breakers that open both poles of every branch.",
 )
 def reverse_polarity(evidence: Evidence) -> Measured | None:
-    found, said = evidence.ac_safety, evidence.installation
+    found, said = evidence.ac_safety, evidence.specification.installation
     if not found.shore:
         return None
     if not found.polarity_needed:
@@ -74,7 +74,7 @@ def neutral_earth_bond(evidence: Evidence) -> Measured:
         f"on {bond.source} {'at' if bond.joined else 'not aboard but'} {bond.where}"
         for bond in evidence.ac_safety.bonds
     )
-    return vouched(evidence.installation.neutral_bond, "neutral_bond", where)
+    return vouched(evidence.specification.installation.neutral_bond, "neutral_bond", where)
 
 
 @rule(
@@ -88,7 +88,7 @@ def neutral_earth_bond(evidence: Evidence) -> Measured:
 def transfer_breaks_neutral(evidence: Evidence) -> Measured | None:
     if evidence.specification.shore is None:
         return None
-    return vouched(evidence.installation.transfer_breaks_neutral, "transfer_breaks_neutral")
+    return vouched(evidence.specification.installation.transfer_breaks_neutral, "transfer_breaks_neutral")
 
 
 @rule(
@@ -115,7 +115,7 @@ def shore_breaker_near_inlet(evidence: Evidence) -> Measured | None:
     "An isolation transformer, or an earth-fault device and a galvanic isolator before the autotransformer.",
 )
 def autotransformer_isolates_nothing(evidence: Evidence) -> Measured | None:
-    found, said = evidence.ac_safety, evidence.installation
+    found, said = evidence.ac_safety, evidence.specification.installation
     if not (found.shore and found.autotransformer):
         return None
     both = (said.earth_fault_device, said.galvanic_isolator)

@@ -8,7 +8,6 @@ from dataclasses import replace
 from anchorwatt.checks.finding import Verdict
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
 from anchorwatt.simulation.runs import LONGEST_HOLD
-from anchorwatt.sizing.mass import mass_added
 from anchorwatt.sizing.offer import exchanged, rate_told
 from anchorwatt.units import Money
 
@@ -66,15 +65,15 @@ def recharge_in_time(evidence: Evidence) -> Measured:
 
 @rule(
     "mass-limit",
-    "Is the mass added within the limit (cables, ducts and pipes not counted yet)?",
+    "Is the mass brought aboard within the limit (refrigerant and its lines, ducts and hoses not counted)?",
     "mass",
     BRIEF,
-    "Lighter modules, fewer of them, or fewer air handlers.",
+    "Lighter modules, fewer of them, fewer air handlers, or shorter cables.",
 )
 def mass_limit(evidence: Evidence) -> Measured | None:
     if math.isnan(evidence.specification.brief.mass_limit):
         return None
-    return at_most(mass_added(evidence.specification), evidence.specification.brief.mass_limit)
+    return at_most(evidence.weight.added, evidence.specification.brief.mass_limit)
 
 
 @rule(

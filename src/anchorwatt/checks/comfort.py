@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
+from anchorwatt.sizing.comfort import WIDEST, worst_votes
 from anchorwatt.sizing.occupancy import slept_in
-
-WIDEST = 0.7
-"""Predicted mean vote, either way."""
 
 
 @rule(
@@ -19,11 +17,8 @@ WIDEST = 0.7
     "cover, a larger air handler, or less sun and heat stored in that cabin.",
 )
 def comfort_asleep(evidence: Evidence) -> Measured | None:
-    cabins = slept_in(evidence.specification, evidence.simulation.night)
-    hours = [hour for hour in evidence.comfort if hour.cabin in cabins]
-    if not hours:
+    votes = worst_votes(evidence.comfort, slept_in(evidence.specification, evidence.simulation.night))
+    if not votes:
         return None
-    first = hours[0].start
-    votes = [hour.vote for hour in hours if hour.start != first] or [hour.vote for hour in hours]
-    worst = max(votes, key=abs)
+    worst = max(votes.values(), key=abs)
     return at_most(worst, WIDEST) if worst >= 0.0 else at_least(worst, -WIDEST)

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable
 from dataclasses import replace
 
+from anchorwatt.checks.finding import Verdict
 from anchorwatt.checks.registry import Evidence, Measured, at_least, at_most, rule
 from anchorwatt.sizing.circuits import FEEDER_DROP, ORDINARY_DROP
 from anchorwatt.sizing.conductors import PARALLEL_FROM, SMALLEST_SINGLE
@@ -131,3 +132,24 @@ def parallel_conductors_large(evidence: Evidence) -> Measured | None:
 def terminals_carry_load(evidence: Evidence) -> Measured | None:
     found = worst(carrying(evidence, "ac"), lambda one: one.circuit.continuous / one.terminal_ampacity)
     return None if found is None else told(at_most(found[0], 1.0, near=0.0), found[1])
+
+
+@rule(
+    "circuits-named-exist",
+    "How many circuits does the design file say something of that there are not?",
+    "count",
+    "the design file, against the circuits that follow from it",
+    "Look the tag up with `anchorwatt wiring`: tags move when a part is added or taken out. What was typed for a tag "
+    "that there is not is used nowhere.",
+)
+def circuits_named_exist(evidence: Evidence) -> Measured | None:
+    wishes = evidence.specification.wiring.wishes
+    if not wishes:
+        return None
+    found = evidence.wiring
+    lost = [wish for wish in wishes if wish.tag in found.unknown]
+    if not lost:
+        return Measured(0.0, 0.0, Verdict.HOLDS)
+    tags = [one.tag for one in found.circuits]
+    names = ", ".join(f"{wish.tag} at {wish.where}" if wish.where else wish.tag for wish in lost)
+    return Measured(float(len(lost)), 0.0, Verdict.FAILS, f"{names}; there are {tags[0]} to {tags[-1]}")

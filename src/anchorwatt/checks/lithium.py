@@ -42,7 +42,7 @@ def applies(evidence: Evidence) -> bool:
 
 
 def _asked(evidence: Evidence, key: str, note: str = "") -> Measured | None:
-    return vouched(getattr(evidence.installation, key), key, note) if applies(evidence) else None
+    return vouched(getattr(evidence.specification.installation, key), key, note) if applies(evidence) else None
 
 
 @rule(
@@ -111,7 +111,7 @@ def bank_out_of_engine_space(evidence: Evidence) -> Measured | None:
 def bank_restrained(evidence: Evidence) -> Measured | None:
     if not applies(evidence):
         return None
-    specification, moved = evidence.specification, evidence.installation.battery_movement
+    specification, moved = evidence.specification, evidence.specification.installation.battery_movement
     bank = specification.bank
     modules = max(1, bank.series * bank.parallel)
     pull = min(PULL, 2.0 * bank.mass / modules * GRAVITY)

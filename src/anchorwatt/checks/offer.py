@@ -58,12 +58,12 @@ def exchange_rate_age(evidence: Evidence) -> Measured | None:
     rates = evidence.specification.offer.rates
     if not rates:
         return None
-    if not evidence.today:
+    if not evidence.specification.offer.date:
         return Measured(math.nan, OLDEST_RATE, Verdict.CANNOT_TELL, NO_DATE)
-    today = datetime.date.fromisoformat(evidence.today)
+    today = datetime.date.fromisoformat(evidence.specification.offer.date)
     oldest = min(rates, key=lambda rate: rate.date)
     newest = max(rates, key=lambda rate: rate.date)
-    if newest.date > evidence.today:
+    if newest.date > evidence.specification.offer.date:
         note = f"the rate of {newest.currency} is of {newest.date}, after the offer's day"
         return Measured(math.nan, OLDEST_RATE, Verdict.CANNOT_TELL, note)
     age = (today - datetime.date.fromisoformat(oldest.date)).days * DAY
@@ -81,9 +81,9 @@ def parts_before_arrival(evidence: Evidence) -> Measured | None:
     found = evidence.offer
     if not found.offer.arrival:
         return None
-    if not evidence.today:
+    if not evidence.specification.offer.date:
         return Measured(math.nan, 0.0, Verdict.CANNOT_TELL, NO_DATE)
-    today = datetime.date.fromisoformat(evidence.today)
+    today = datetime.date.fromisoformat(evidence.specification.offer.date)
     dated = [(line.order_by, line.name) for line in found.lines if line.order_by is not None]
     unknown = found.without_lead_time
     lacking = f"no lead time of {', '.join(unknown)}" if unknown else ""

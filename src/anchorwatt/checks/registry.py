@@ -11,10 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
-from anchorwatt.catalogue.overlay import NOTHING, Overlay
 from anchorwatt.checks.finding import Finding, Verdict
-from anchorwatt.design.installation import NOTHING_SAID, Installation
-from anchorwatt.design.removed import TakenOut
 from anchorwatt.design.specification import Specification
 from anchorwatt.simulation.runs import Simulation
 from anchorwatt.sizing.ac_safety import AcSafety, ac_safety
@@ -33,6 +30,7 @@ from anchorwatt.sizing.fit import Fit, fit
 from anchorwatt.sizing.load_dump import LoadDump, load_dump
 from anchorwatt.sizing.offer import Priced, bought, priced
 from anchorwatt.sizing.price import Prices, prices
+from anchorwatt.sizing.redundancy import Redundancy, redundancy
 from anchorwatt.sizing.refrigerant import RefrigerantLimits, refrigerant_limits
 from anchorwatt.sizing.regulator import RegulatorSheet, SideLoad, air_round, regulator_sheets, side_loads
 from anchorwatt.sizing.replaced_bank import ReplacedBank, replaced_bank
@@ -49,10 +47,6 @@ class Evidence:
 
     specification: Specification
     simulation: Simulation
-    removed: tuple[TakenOut, ...] = ()  # what a refit takes out of the boat
-    today: str = ""  # ISO 8601 date on which prices and order dates are looked at, "" = unknown
-    overlay: Overlay = NOTHING  # the yard's own rows over the catalogue
-    installation: Installation = NOTHING_SAID  # what somebody vouches for aboard
 
     @cached_property
     def ac_side(self) -> AcSide:
@@ -87,7 +81,7 @@ class Evidence:
     @cached_property
     def offer(self) -> Priced:
         """The whole price: parts, labour, margins, commission and tax."""
-        return priced(self.specification, bought(self.wiring, self.overlay))
+        return priced(self.specification, bought(self.wiring, self.specification.overlay))
 
     @cached_property
     def wiring(self) -> Wiring:
@@ -135,6 +129,11 @@ class Evidence:
         return faults(self.specification, self.simulation)
 
     @cached_property
+    def redundancy(self) -> Redundancy:
+        """What the loss of every single part leaves."""
+        return redundancy(self.specification, self.simulation)
+
+    @cached_property
     def seawater(self) -> SeawaterFlow:
         """The seawater circuit at full load."""
         return seawater_flow(self.specification)
@@ -157,7 +156,7 @@ class Evidence:
     @cached_property
     def weight(self) -> Weight:
         """All masses with their places, and how the boat floats with them."""
-        return weight(self.specification, self.removed, cables_at(self.specification, self.wiring))
+        return weight(self.specification, cables_at(self.specification, self.wiring))
 
     @cached_property
     def fit(self) -> Fit:

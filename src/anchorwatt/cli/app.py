@@ -14,7 +14,19 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from anchorwatt.cli.console import note, reported, working
-from anchorwatt.cli.options import Csv, Estimates, File, Json, Plot, Units, UnitsOption, Why, checked_plot, checked_xlsx
+from anchorwatt.cli.options import (
+    Csv,
+    Estimates,
+    File,
+    Json,
+    PeopleAction,
+    Plot,
+    Units,
+    UnitsOption,
+    Why,
+    checked_plot,
+    checked_xlsx,
+)
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -69,7 +81,7 @@ def new(
 
         begin(starter, path, replace)
         if as_json:
-            from anchorwatt.cli.as_json import printed
+            from anchorwatt.papers.as_json import printed
 
             typer.echo(printed({"starter": starter, "design": str(path)}))
         else:
@@ -88,11 +100,13 @@ def assess(
 ) -> None:
     """Answer what decides the job: does the bank hold the night, and what puts it back."""
     with reported():
-        from anchorwatt.cli import as_json as plain
-        from anchorwatt.cli import screens
+        from anchorwatt.papers import as_json as plain
+        from anchorwatt.papers import screens
 
         checked_plot(plot)
         assessment = _assessed(file)
+        with working("checking"):
+            _ = assessment.checks
         if why is not None:
             answer = screens.answer_named(assessment.headline, why)
             _show(plain.why(answer), as_json, lambda: screens.why(answer, units.value))
@@ -108,7 +122,7 @@ def assess(
 def loads(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None, units: UnitsOption = Units.si) -> None:
     """Show each cabin's cooling load by cause and hour, what would carry it, and what rules of thumb say."""
     with reported():
-        from anchorwatt.cli import loads as pages
+        from anchorwatt.papers import loads as pages
 
         checked_plot(plot)
         assessment = _assessed(file)
@@ -120,7 +134,7 @@ def loads(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None,
 def plant(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None, units: UnitsOption = Units.si) -> None:
     """Show what the plant gives and draws over seawater and load, its ducts, charge and pipes, and other plants."""
     with reported():
-        from anchorwatt.cli import plant as pages
+        from anchorwatt.papers import plant as pages
 
         checked_plot(plot)
         assessment = _assessed(file)
@@ -132,9 +146,9 @@ def plant(file: File, as_json: Json = False, csv: Csv = None, plot: Plot = None,
 def power(file: File, why: Why = None, as_json: Json = False, units: UnitsOption = Units.si) -> None:
     """Show inverter, transformer, shore service, charger, sun and engine battery, held against the night and a day."""
     with reported():
-        from anchorwatt.cli import as_json as plain
-        from anchorwatt.cli import power as pages
-        from anchorwatt.cli import power_json, screens
+        from anchorwatt.papers import as_json as plain
+        from anchorwatt.papers import power as pages
+        from anchorwatt.papers import power_json, screens
 
         assessment = _assessed(file)
         with working("running a day ashore"):
@@ -156,8 +170,8 @@ def night(
 ) -> None:
     """Show the night hour by hour: bank, plant and cabins."""
     with reported():
-        from anchorwatt.cli import as_json as plain
-        from anchorwatt.cli import screens
+        from anchorwatt.papers import as_json as plain
+        from anchorwatt.papers import screens
 
         checked_plot(plot)
         assessment = _assessed(file)
@@ -171,9 +185,9 @@ def recharge(
 ) -> None:
     """Show how the engines put the night back: by the plan, at each engine speed, and with an alternator lost."""
     with reported():
-        from anchorwatt.cli import as_json as plain
-        from anchorwatt.cli import recharge as pages
-        from anchorwatt.cli import screens
+        from anchorwatt.papers import as_json as plain
+        from anchorwatt.papers import recharge as pages
+        from anchorwatt.papers import screens
 
         assessment = _assessed(file)
         with working("running the recharge at each engine speed"):
@@ -190,7 +204,7 @@ def recharge(
 def bank(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> None:
     """Show the bank's build and limits, its night when new and aged, its years, and the lead-acid bank it replaces."""
     with reported():
-        from anchorwatt.cli import bank as pages
+        from anchorwatt.papers import bank as pages
 
         assessment = _assessed(file)
         with working("running the night with an aged bank"):
@@ -202,7 +216,7 @@ def bank(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> No
 def voltage(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> None:
     """Show the same boat at 12, 24 and 48 V side by side: cables, losses, charging power, recharge, price."""
     with reported():
-        from anchorwatt.cli import voltage as pages
+        from anchorwatt.papers import voltage as pages
 
         assessment = _assessed(file)
         with working("running the night and the recharge at each voltage"):
@@ -214,7 +228,7 @@ def voltage(file: File, as_json: Json = False, units: UnitsOption = Units.si) ->
 def generator(file: File, as_json: Json = False, units: UnitsOption = Units.si) -> None:
     """Hold the design against a generating set that would do the same job: fuel, hours, noise, services, price."""
     with reported():
-        from anchorwatt.cli import generator as pages
+        from anchorwatt.papers import generator as pages
 
         assessment = _assessed(file)
         with working("running the night on a generating set"):
@@ -226,7 +240,7 @@ def generator(file: File, as_json: Json = False, units: UnitsOption = Units.si) 
 def regulator(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Tell what to set in the alternators' regulators, by engine speed, and how each figure was found."""
     with reported():
-        from anchorwatt.cli import regulator as pages
+        from anchorwatt.papers import regulator as pages
 
         assessment = _assessed(file)
         with working("running an hour of charging"):
@@ -252,7 +266,7 @@ def wiring(
 ) -> None:
     """Show every circuit: its ends, colour, current, length, size, drop, what governs it, and its fuse."""
     with reported():
-        from anchorwatt.cli import wiring as pages
+        from anchorwatt.papers import wiring as pages
 
         checked_xlsx(xlsx)
         assessment = _assessed(file)
@@ -268,8 +282,8 @@ def wiring(
             return
         _write(assessment, csv, None, units, ("wiring",))
         if xlsx is not None:
-            from anchorwatt.cli.as_xlsx import workbook
             from anchorwatt.cli.files import write_all
+            from anchorwatt.papers.as_xlsx import workbook
 
             write_all({xlsx: workbook(assessment.specification.name, pages.sheets(assessment))})
             note(f"wrote {xlsx}")
@@ -281,7 +295,7 @@ def check(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption
     """Show every check with its figures, source and remedy, worst first; end with status 1 when one fails."""
     with reported():
         from anchorwatt.checks import Verdict
-        from anchorwatt.cli import check as pages
+        from anchorwatt.papers import check as pages
 
         assessment = _assessed(file)
         with working("checking"):
@@ -296,7 +310,7 @@ def check(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption
 def week(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show a week day by day: bank, engines, fuel and weather; when it first fails, and how little engine keeps it."""
     with reported():
-        from anchorwatt.cli import week as pages
+        from anchorwatt.papers import week as pages
 
         assessment = _assessed(file)
         with working("running weeks"):
@@ -316,9 +330,9 @@ def weight(
 ) -> None:
     """Show what the installation weighs, part by part, how the boat heels and trims with it, and what to move."""
     with reported():
-        from anchorwatt.cli import as_json as plain
-        from anchorwatt.cli import screens
-        from anchorwatt.cli import weight as pages
+        from anchorwatt.papers import as_json as plain
+        from anchorwatt.papers import screens
+        from anchorwatt.papers import weight as pages
 
         checked_plot(plot)
         assessment = _assessed(file)
@@ -334,7 +348,7 @@ def weight(
 def fit(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show whether each part goes into its space, can be worked on and stays cool there, and where else it would."""
     with reported():
-        from anchorwatt.cli import fit as pages
+        from anchorwatt.papers import fit as pages
 
         assessment = _assessed(file)
         with working("trying parts in spaces"):
@@ -356,7 +370,7 @@ def faults(
 ) -> None:
     """Show what happens when something fails: what is lost, what protects, what the crew sees and does."""
     with reported():
-        from anchorwatt.cli import faults as pages
+        from anchorwatt.papers import faults as pages
 
         assessment = _assessed(file)
         with working("running the faults"):
@@ -383,7 +397,7 @@ def price(
 ) -> None:
     """Show what the customer pays and which packages there are; with --cost what the job costs and when to order."""
     with reported():
-        from anchorwatt.cli import price as pages
+        from anchorwatt.papers import price as pages
 
         seen = pages.day(today)
         assessment = _assessed(file)
@@ -432,11 +446,69 @@ def catalogue(
 ) -> None:
     """Show the kinds of parts and constructions, those of one kind, or one of them."""
     with reported():
-        from anchorwatt.cli import catalogue as pages
+        from anchorwatt.papers import catalogue as pages
 
         with pages.laid_over(over or []):
             content = pages.content(kind, name)
             _show(pages.plain(content), as_json, lambda: pages.screen(content, units.value))
+
+
+@app.command(short_help="Open the workbench in the browser.")
+def serve(
+    folder: Annotated[Path, typer.Argument(help="Folder of the designs; made where there is none.")] = Path(),
+    port: Annotated[int, typer.Option("--port", metavar="N", help="Port to listen at.", min=1, max=65535)] = 8412,
+    host: Annotated[
+        str, typer.Option("--host", help="Address to listen at; other than this machine's own it demands accounts.")
+    ] = "127.0.0.1",
+    origin: Annotated[
+        str | None,
+        typer.Option(
+            "--origin",
+            metavar="URL",
+            help="What browsers have in their address line, where a proxy stands before it; demands accounts.",
+            show_default=False,
+        ),
+    ] = None,
+) -> None:
+    """Open the workbench: the designs of a folder as pages in the browser, until it is stopped with Ctrl-C."""
+    with reported():
+        from anchorwatt.web.serve import serve as run
+
+        run(folder, host, port, origin)
+
+
+@app.command(short_help="Say who may use a workbench that others can reach.")
+def people(
+    action: Annotated[PeopleAction, typer.Argument(help="What to do.", show_default=False)],
+    folder: Annotated[Path, typer.Argument(help="Folder of the designs.", show_default=False)],
+    name: Annotated[str | None, typer.Argument(help="Whom it concerns; not for list.", show_default=False)] = None,
+    role: Annotated[
+        str | None,
+        typer.Option("--role", help="For add and role: owner, designer, technician or viewer.", show_default=False),
+    ] = None,
+    as_json: Json = False,
+) -> None:
+    """Add, change, remove or list the people who may sign in to the workbench of a folder of designs.
+
+    A password is asked twice and not shown; where no terminal is, it is the first line of the input. Whoever is added
+    without a role is a viewer; the first must be an owner.
+    """
+    with reported():
+        from anchorwatt.cli import people as pages
+
+        if action is not PeopleAction.list and not (name or "").strip():
+            raise typer.BadParameter(f"{action} needs a name", param_hint="NAME")
+        if action is PeopleAction.role and role is None:
+            raise typer.BadParameter("role needs the new role", param_hint="--role")
+        if role is not None and action not in (PeopleAction.add, PeopleAction.role):
+            raise typer.BadParameter(f"{action} takes no role", param_hint="--role")
+        accounts = pages.people_of(folder)
+        if action is PeopleAction.list:
+            everybody = accounts.all()
+            _show(pages.plain(everybody), as_json, lambda: pages.screen(everybody))
+            return
+        person = pages.change(accounts, action, name or "", role)
+        _show({"done": str(action)} | pages.plain([person]), as_json, lambda: pages.said(action, person))
 
 
 def _assessed(file: Path) -> Assessment:
@@ -451,7 +523,7 @@ def _assessed(file: Path) -> Assessment:
     if needs_compiling():
         note("compiling the time kernel: once for this version, some seconds; later runs start at once")
     with working("running the days and the night"):
-        _ = assessment.headline, assessment.cabins, assessment.recharge, assessment.comparisons
+        _ = assessment.answers, assessment.cabins, assessment.recharge, assessment.comparisons
     return assessment
 
 
@@ -464,8 +536,8 @@ def _write(
     picture: str = "night_picture",
 ) -> None:
     """Write what was asked for as files, all or none; `picture` names a drawing of the drawings room."""
-    from anchorwatt.cli.as_csv import csv_files
     from anchorwatt.cli.files import write_all
+    from anchorwatt.papers.as_csv import csv_files
 
     contents = {} if csv is None else csv_files(assessment, csv, tables)
     if plot is not None:
@@ -479,10 +551,10 @@ def _write(
 
 def _show(plain: Any, as_json: bool, screen: Any) -> None:
     if as_json:
-        from anchorwatt.cli.as_json import printed
+        from anchorwatt.papers.as_json import printed
 
         typer.echo(printed(plain))
     else:
-        from anchorwatt.cli.page import show
+        from anchorwatt.cli.terminal import show
 
         show(screen())

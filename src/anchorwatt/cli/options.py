@@ -16,6 +16,16 @@ class Units(StrEnum):
     us = "us"
 
 
+class PeopleAction(StrEnum):
+    """What can be done with accounts."""
+
+    list = "list"
+    add = "add"
+    password = "password"  # noqa: S105  # a word of the command, no secret
+    role = "role"
+    remove = "remove"
+
+
 File = Annotated[Path, typer.Argument(help="Design file, *.yaml.", show_default=False)]
 Json = Annotated[
     bool,

@@ -5,10 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from rich.console import Group, RenderableType
-
-from anchorwatt.cli.page import Paragraph, section, table
 from anchorwatt.errors import CannotWrite
+from anchorwatt.papers.page import Content, Paragraph, page, section, table
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -38,7 +36,7 @@ def take(path: Path, out: Path, replace: bool) -> tuple[Taken, ...]:
     return taken
 
 
-def screen(taken: Sequence[Taken], out: Path) -> RenderableType:
+def screen(taken: Sequence[Taken], out: Path) -> Content:
     """What was taken."""
     rows = [
         (
@@ -52,7 +50,7 @@ def screen(taken: Sequence[Taken], out: Path) -> RenderableType:
     ]
     heads = ("part", "kind", "generic", "yours", "lead time\ndays")
     words = f"{len(taken)} prices taken into {out}. Name it in a design: catalogue: [{out.name}]"
-    return Group(section("Prices taken", table(heads, ("<", "<", ">", ">", ">"), rows), Paragraph(words)))
+    return page(section("Prices taken", table(heads, ("<", "<", ">", ">", ">"), rows), Paragraph(words)))
 
 
 def plain(taken: Sequence[Taken], out: Path) -> Plain:

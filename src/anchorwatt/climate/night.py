@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,8 +14,12 @@ NIGHT_BEGINS, NIGHT_ENDS = 21, 31
 """Hours of local standard time: 21:00 to 07:00 of the next day."""
 
 
+@lru_cache(maxsize=8)
 def enthalpies(table: HourTable) -> NDArray[np.float64]:
-    """Enthalpy of the outside air at the end of each hour, J/kg of dry air; nan where a value is missing."""
+    """Enthalpy of the outside air at the end of each hour, J/kg of dry air; nan where a value is missing.
+
+    Kept for the files used last.
+    """
     result = np.full(len(table), np.nan)
     dew_points = np.minimum(table.dew_point, table.dry_bulb)
     known = np.isfinite(dew_points) & np.isfinite(table.pressure)

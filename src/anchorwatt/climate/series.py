@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import datetime
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -101,13 +102,22 @@ def weather(place: Place, days_before: int, days_after: int, step: float) -> Wea
     OutOfRange
         Days negative, a step that does not divide the day, or a table of absurd size.
     """
+    instants(days_before, days_after, step)  # refuses what is wrong with them before the file is read
+    if place.weather_file and place.design_day is not None:
+        raise BadWeather("place: found both a weather file and a design day; allowed: one of them")
+    table = read_station(place.weather_file) if place.weather_file else None
+    return _kept(replace(place, heading=math.nan), table, days_before, days_after, step)
+
+
+@lru_cache(maxsize=8)
+def _kept(place: Place, table: HourTable | None, days_before: int, days_after: int, step: float) -> Weather:
+    """The weather of a place, whatever its boat's heading; kept for those asked for last, about 2 MB each."""
     time = instants(days_before, days_after, step)
-    if bool(place.weather_file) == (place.design_day is not None):
-        found = "both" if place.weather_file else "neither"
-        raise BadWeather(f"place: found {found} a weather file and a design day; allowed: one of them")
+    if table is not None:
+        return of_station(place, table, time, step)
     if place.design_day is not None:
         return of_design_day(place, place.design_day, time, step)
-    return of_station(place, read_station(place.weather_file), time, step)
+    raise BadWeather("place: found neither a weather file nor a design day; allowed: one of them")
 
 
 def instants(days_before: int, days_after: int, step: float) -> Floats:

@@ -55,7 +55,7 @@ class PeriodEntry(Section):
 class Brief(Section):
     """What the boat must do."""
 
-    hold: Annotated[Time, within("1 h", "24 h")] = Field(description="How long the bank must carry.")
+    hold: Annotated[Time, within("1 h", "23 h")] = Field(description="How long the bank must carry.")
     night_start: ClockTime = Field(description="When that begins, local standard time.")
     charge_at_start: Annotated[Share, within("10 %", "100 %")] | None = Field(
         default=None, description="State of charge when it begins."

@@ -22,6 +22,7 @@ from anchorwatt.design.places import PlaceEntry
 from anchorwatt.design.power import AlternatingSide, DirectSide
 from anchorwatt.design.section import Name, Section, Text
 from anchorwatt.design.spaces import SpaceEntry
+from anchorwatt.design.specification import Specification
 from anchorwatt.design.week import LONGEST_WEEK, PlannedDay
 from anchorwatt.design.wiring import WiringSection
 
@@ -71,6 +72,7 @@ class Design(Section):
 
     _document: Document = PrivateAttr()
     _overlay: Overlay = PrivateAttr(default=NOTHING)
+    _specification: Specification = PrivateAttr()
 
     @property
     def document(self) -> Document:
@@ -86,6 +88,11 @@ class Design(Section):
     def overlay(self) -> Overlay:
         """What the yard's own catalogue files lay over the generic catalogue."""
         return self._overlay
+
+    @property
+    def specification(self) -> Specification:
+        """The design with every name looked up and every gap filled, as reading it checked it."""
+        return self._specification
 
     def __eq__(self, other: object) -> bool:
         """Two designs are the same when their files say the same, comments and spacing aside."""

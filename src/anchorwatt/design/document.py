@@ -3,6 +3,10 @@
 The reader takes the part of YAML that a person types: mappings, lists and plain values. Anchors, aliases
 and tags are refused, so that a small file can never unfold into a huge one; so are duplicate keys, deep
 nesting and large files. It works through the parser's events without recursion.
+
+Two parsers give those events. libyaml's, in C, reads what people usually type; it is asked for nothing else,
+since it follows an older YAML. Whatever is unusual in a text, or wrong with it, is left to ruamel.yaml's: every
+message is its own.
 """
 
 from __future__ import annotations
@@ -21,6 +25,16 @@ Key = tuple[str | int, ...]
 
 _INTEGER = re.compile(r"[-+]?[0-9]{1,18}")
 _DECIMAL = re.compile(r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?")
+_UNUSUAL = re.compile(
+    "[^\n\r -~\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"  # tabs, marks, controls
+    "|\r(?!\n)"
+    "|^(?:%|---|\\.\\.\\.)"  # directives and documents
+    "|(?:^|[\\s\\[{,])[&*!|>]"  # anchors, aliases, tags and blocks of text
+    "|[\"']:[^\\s]"  # a value that leans on its key's quotes
+    "|[^\n]\\Z",
+    re.MULTILINE,
+)
+"""Where the two parsers may give different events; without any of it they give the same."""
 
 
 @dataclass(frozen=True)
@@ -49,6 +63,10 @@ class Document:
         while key and key not in self.spans:
             key = key[:-1]
         return self.spans[key].line if key else 1
+
+    def place(self, key: Key) -> str:
+        """File and line of a key, as messages show them."""
+        return f"{self.file}:{self.line(key)}"
 
     def problem(self, key: Key, found: str, allowed: str) -> Problem:
         """Something wrong at a key."""
@@ -114,6 +132,32 @@ def load(path: Path, kind: str = DESIGN_FILE, begins: str = BEGINS) -> Document:
 
 def scan(text: str, file: str = "text", path: Path | None = None, begins: str = BEGINS) -> Document:
     """Read a text into plain mappings, lists and values, and note where each stands."""
+    builder = _read_quickly(text, file) or _read_with_care(text, file)
+    if builder.problems:
+        raise BadDesign(tuple(builder.problems))
+    if not isinstance(builder.root, dict):
+        builder.refuse(1, "nothing" if builder.root is None else "no mapping", begins)
+        raise BadDesign(tuple(builder.problems))
+    return Document(text, file, path, builder.root, builder.spans)
+
+
+def _read_quickly(text: str, file: str) -> _Builder | None:
+    """The text by libyaml's events; None where there is anything unusual in it, or anything wrong with it."""
+    import yaml
+
+    if not yaml.__with_libyaml__ or _UNUSUAL.search(text):
+        return None
+    builder = _Builder(text, file)
+    try:
+        for event in yaml.parse(text, Loader=yaml.CSafeLoader):
+            builder.take(event)
+    except (yaml.YAMLError, BadDesign):
+        return None
+    return builder if isinstance(builder.root, dict) and not builder.problems else None
+
+
+def _read_with_care(text: str, file: str) -> _Builder:
+    """The text by ruamel.yaml's events."""
     from ruamel.yaml import YAML
     from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
@@ -129,12 +173,7 @@ def scan(text: str, file: str = "text", path: Path | None = None, begins: str = 
         place = getattr(error, "position", 0)
         line = text.count("\n", 0, place) + 1
         builder.refuse(line, f"what is not YAML (character {text[place : place + 1]!r})", "printable text")
-    if builder.problems:
-        raise BadDesign(tuple(builder.problems))
-    if not isinstance(builder.root, dict):
-        builder.refuse(1, "nothing" if builder.root is None else "no mapping", begins)
-        raise BadDesign(tuple(builder.problems))
-    return Document(text, file, path, builder.root, builder.spans)
+    return builder
 
 
 class _Open:
@@ -147,6 +186,7 @@ class _Open:
         self.awaited: str | None = None  # the key whose value comes next
         self.awaited_line = 0
         self.awaited_start = 0
+        self.awaited_end = 0
 
 
 class _Builder:
@@ -221,15 +261,18 @@ class _Builder:
                     (*inside.key, event.value),
                 )
             inside.awaited, inside.awaited_line = event.value, line
-            inside.awaited_start = event.start_mark.index
+            inside.awaited_start, inside.awaited_end = event.start_mark.index, event.end_mark.index
             return
-        value = _value(event.value) if event.style is None else event.value
-        key = self._place(value, line, event.start_mark.index)
+        value = event.value if event.style else _value(event.value)
+        start, end = event.start_mark.index, event.end_mark.index
+        if start == end and inside is not None and isinstance(inside.holds, dict):
+            # Each parser puts an empty value somewhere else before what follows it; here it stands at its colon.
+            start = end = self.text.find(":", inside.awaited_end, start) + 1 or start
+        key = self._place(value, line, start)
         if inside is None:
             self.root = value
         else:
             span = self.spans[key]
-            start, end = event.start_mark.index, event.end_mark.index
             self.spans[key] = Span(span.line, span.key_start, start, end, False)
             self.last = end
 

@@ -103,7 +103,9 @@ def _room(
     cabin = Cabin(
         name=name,
         use=entry.use,
+        deck=entry.deck,
         floor_area=floor,
+        length=plan.length,
         height=plan.height,
         volume=volume,
         surfaces=tuple(surfaces),

@@ -96,6 +96,7 @@ def fill_offer(entry: section.Offer | None, items: Sequence[spec.Item], ledger: 
 
     return spec.Offer(
         currency=currency,
+        date=entry.date or "",
         rates=rates,
         parts_margin=share("parts_margin", PARTS_MARGIN, "usual on parts"),
         labour_margin=share("labour_margin", LABOUR_MARGIN, "usual on labour"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 
 from anchorwatt.catalogue.converter import Converter as ConverterPart
 from anchorwatt.design.document import Key
@@ -47,7 +48,12 @@ def fill_loads(ac: AlternatingSide, dc: DirectSide, cabins: Mapping[str, int]) -
 
 def fill_inverter(ac: AlternatingSide, cabins: Mapping[str, int]) -> Converter:
     """The inverters taken together."""
-    return _converter(ac.inverter, cabins)
+    entry = ac.inverter
+    return replace(
+        _converter(entry, cabins),
+        output_voltage=math.nan if entry.output_voltage is None else float(entry.output_voltage),
+        output_frequency=math.nan if entry.output_frequency is None else float(entry.output_frequency),
+    )
 
 
 def fill_charger(ac: AlternatingSide, cabins: Mapping[str, int]) -> Converter | None:
@@ -76,6 +82,7 @@ def fill_transformer(ac: AlternatingSide, cabins: Mapping[str, int]) -> Transfor
         unit.inrush,
         float(unit.mass),
         place_of(transformer.cabin, cabins),
+        unit.primary_voltage is not None,
     )
 
 
@@ -88,17 +95,23 @@ def fill_shore(ac: AlternatingSide, ledger: Ledger) -> Shore | None:
         return None
     if limit is not None and limit > shore.current:
         ledger.refuse(("ac", "shore_limit"), f'"{limit.text}"', f"at most the service's {shore.current.text}")
-    frequency = shore.frequency
+    frequency = 60.0 if shore.voltage <= HIGHEST_OF_60_HZ else 50.0
+    if shore.frequency is None:
+        key: Key = ("ac", "shore", "frequency")
+        ledger.note(key, f"{frequency:g} Hz", f"60 Hz up to {HIGHEST_OF_60_HZ:g} V, else 50 Hz", MEMORY)
+    else:
+        frequency = float(shore.frequency)
     current = float(shore.current if limit is None else limit)
     return Shore(
         name=shore.name,
         voltage=float(shore.voltage),
         legs=shore.legs,
-        frequency=(60.0 if shore.voltage <= HIGHEST_OF_60_HZ else 50.0) if frequency is None else float(frequency),
+        frequency=frequency,
         current=float(shore.current),
         current_limit=current,
         continuous_power=shore.voltage * shore.legs * min(current, shore.current * shore.continuous_share),
         lowest_voltage=shore.voltage * shore.lowest_share,
+        frequency_said=shore.frequency is not None,
     )
 
 

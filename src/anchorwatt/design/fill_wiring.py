@@ -107,4 +107,5 @@ def _wish(tag: str, entry: CircuitEntry, metric: bool, ledger: Ledger) -> Circui
         family=entry.family or "",
         bundled=entry.bundled or 0,
         highest_drop=math.nan if entry.highest_drop is None else float(entry.highest_drop),
+        where=ledger.document.place((*KEY, "circuits", tag)),
     )

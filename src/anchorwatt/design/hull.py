@@ -11,6 +11,7 @@ from anchorwatt.catalogue.part import typed
 from anchorwatt.design.boat import Boat
 from anchorwatt.design.ledger import MEMORY, Ledger
 from anchorwatt.design.skin import SkinParts
+from anchorwatt.units.quantity import Quantity
 
 SEAWATER = 1025.0  # kg/m3, of the hydrostatics of ships
 
@@ -37,35 +38,18 @@ def fill_boat(boat: Boat, ledger: Ledger) -> Hull:
     if form is None:
         form = typed(HullForm, "displacement trawler")
         ledger.note(("boat", "form"), form.name, "the usual case of this program", MEMORY)
-    key = "boat"
-    waterline = ledger.fill(
-        boat.waterline,
-        (key, "waterline"),
-        boat.length * form.waterline_share,
-        "length",
-        f"{form.waterline_share.text} of the length, {form.name}",
-        form.source,
-    )
-    draught = ledger.fill(
-        boat.draught,
-        (key, "draught"),
-        boat.length * form.draught_share,
-        "length",
-        f"{form.draught_share.text} of the length, {form.name}",
-        form.source,
-    )
-    freeboard = ledger.fill(
-        boat.freeboard,
-        (key, "freeboard"),
-        boat.length * form.freeboard_share,
-        "length",
-        f"{form.freeboard_share.text} of the length, {form.name}",
-        form.source,
-    )
+
+    def of_length(name: str, given: float | None, share: Quantity) -> float:
+        words = f"{share.text} of the length, {form.name}"
+        return ledger.fill(given, ("boat", name), boat.length * share, "length", words, form.source)
+
+    waterline = of_length("waterline", boat.waterline, form.waterline_share)
+    draught = of_length("draught", boat.draught, form.draught_share)
+    freeboard = of_length("freeboard", boat.freeboard, form.freeboard_share)
     box = form.hulls * waterline * boat.beam * form.hull_beam_share * draught
     displacement = ledger.fill(
         boat.displacement,
-        (key, "displacement"),
+        ("boat", "displacement"),
         SEAWATER * form.block_coefficient * box,
         "mass",
         f"block coefficient {form.block_coefficient.text}, {form.name}",

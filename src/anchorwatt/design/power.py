@@ -22,6 +22,7 @@ from anchorwatt.units.fields import (
     Angle,
     Current,
     Energy,
+    Frequency,
     HeatCapacity,
     Power,
     Resistance,
@@ -50,6 +51,13 @@ class InverterEntry(Section):
     unit: InverterSlot = Field(description="Inverter.")
     count: Count = Field(default=1, description="How many side by side.")
     cabin: Name | None = Field(default=None, description=LOSSES)
+    output_voltage: Annotated[Voltage, within("50 V", "1000 V")] | None = Field(
+        default=None,
+        description="Alternating voltage that it is ordered for; the checks hold it against what it feeds.",
+    )
+    output_frequency: Annotated[Frequency, within("40 Hz", "70 Hz")] | None = Field(
+        default=None, description="Frequency that it is ordered for or set to."
+    )
 
 
 class ChargerEntry(Section):

@@ -53,10 +53,11 @@ def designed(document: Document) -> Design:
             design._overlay = overlay
             sections = {name: getattr(design, name) for name in Design.model_fields}
         ledger = ledger_for(document, sections.get("boat"))
-        fill(sections, ledger)
+        specification = fill(sections, ledger)
     problems += ledger.problems
-    if problems:
+    if problems or specification is None:
         raise BadDesign(_in_order(problems))
+    design._specification = specification
     return design
 
 

@@ -3,45 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from anchorwatt.design.boat import Boat
-from anchorwatt.design.design import Design
 from anchorwatt.design.document import Key
 from anchorwatt.design.fill_centres import placed
 from anchorwatt.design.fill_places import amidships
-from anchorwatt.design.hull import Hull, fill_boat
+from anchorwatt.design.hull import Hull
 from anchorwatt.design.ledger import Ledger
 from anchorwatt.design.places import GENERATOR, REPLACED, PlaceEntry
-from anchorwatt.design.specification import Cabin, Generator, Item, LeadAcidBank, Point, Specification
+from anchorwatt.design.specification import Cabin, Generator, Item, LeadAcidBank, TakenOut
 
 LARGEST_SHARE = 0.3
 """Of the displacement: more is a slip of the pen."""
-
-
-@dataclass(frozen=True)
-class TakenOut:
-    """What leaves the boat though its displacement still counts it."""
-
-    name: str
-    mass: float  # kg
-    position: Point
-    placed: bool  # whether somebody said where it stood
-
-
-def removed(design: Design, specification: Specification) -> tuple[TakenOut, ...]:
-    """What a design takes out; it has passed every check when it was read."""
-    ledger = Ledger(design.document, "si")
-    return taken_out(
-        design.boat,
-        design.places,
-        specification.items,
-        specification.cabins,
-        None if design.generator is None else specification.generator,
-        specification.replaced,
-        fill_boat(design.boat, ledger),
-        ledger,
-    )
 
 
 def taken_out(

@@ -10,8 +10,12 @@ Tilt is the angle between a face's outward normal and straight up (0 a deck, π/
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, field
 from enum import Enum
+
+from anchorwatt.catalogue.overlay import Overlay
+from anchorwatt.design.installation import Installation
 
 
 class Outside(Enum):
@@ -28,6 +32,14 @@ class Doing(Enum):
     AT_ANCHOR = "at anchor"
     MOTORING = "motoring"
     ON_SHORE_POWER = "on shore power"
+
+
+class FedFrom(Enum):
+    """Where on the AC side a device hangs."""
+
+    SHORE = "shore"  # at the inlet, whatever feeds the rest
+    TRANSFER = "transfer"  # on what shore power or the inverter gives
+    PANEL = "panel"  # the same after the transformer, where there is one
 
 
 class Regime(Enum):
@@ -104,7 +116,9 @@ class Cabin:
 
     name: str
     use: str
+    deck: str  # "below" or "main"
     floor_area: float  # m2
+    length: float  # m, fore and aft
     height: float  # m
     volume: float  # m3
     surfaces: tuple[Surface, ...]
@@ -302,6 +316,17 @@ class Load:
 
 
 @dataclass(frozen=True)
+class Fed:
+    """A device that takes alternating current, and what it accepts of it."""
+
+    name: str
+    key: str  # dotted path in the design file
+    fed_from: FedFrom
+    voltages: tuple[float, float]  # V, lowest and highest; nan = nobody has said
+    frequencies: tuple[float, float]  # Hz, likewise
+
+
+@dataclass(frozen=True)
 class Converter:
     """An inverter or a charger: loss = no_load + linear P + quadratic P²/rated."""
 
@@ -318,6 +343,8 @@ class Converter:
     highest_air: float  # °C at which it switches itself off
     mass: float  # kg
     cabin: int  # the compartment that takes its losses, -1 = none of those described
+    output_voltage: float = math.nan  # V alternating that an inverter gives, nan = nobody has said
+    output_frequency: float = math.nan  # Hz, likewise
 
 
 @dataclass(frozen=True)
@@ -332,6 +359,7 @@ class Transformer:
     inrush: float  # peak of the current when switched on, over the peak of the rated current
     mass: float  # kg
     cabin: int  # the compartment that takes its losses, -1 = none of those described
+    primary_said: bool = True  # by catalogue or file, else taken from the shore service
 
 
 @dataclass(frozen=True)
@@ -344,6 +372,7 @@ class Shore:
     current_limit: float  # A, of each leg, that the boat is set to take
     continuous_power: float  # W that may be taken for hours within that limit
     lowest_voltage: float  # V at the inlet below which the charger gives way
+    frequency_said: bool = True  # by catalogue or file, else taken from the voltage
 
 
 @dataclass(frozen=True)
@@ -541,6 +570,16 @@ class Item:
 
 
 @dataclass(frozen=True)
+class TakenOut:
+    """What leaves the boat though its displacement still counts it."""
+
+    name: str
+    mass: float  # kg
+    position: Point
+    placed: bool  # whether somebody said where it stood
+
+
+@dataclass(frozen=True)
 class Space:
     """A locker or a part of a compartment where parts go."""
 
@@ -566,6 +605,7 @@ class CircuitWish:
     family: str  # of fuse or breaker, "" = worked out
     bundled: int  # current-carrying conductors in its bundle, 0 = usual
     highest_drop: float  # share, nan = usual of its kind
+    where: str = ""  # file and line in which it stands
 
 
 @dataclass(frozen=True)
@@ -616,6 +656,7 @@ class Offer:
     """How the design is priced."""
 
     currency: str  # ISO 4217
+    date: str  # ISO 8601 day on which prices and order dates are looked at, "" = unknown
     rates: tuple[Rate, ...]
     parts_margin: float  # share on the cost of parts
     labour_margin: float  # share on the cost of labour
@@ -730,11 +771,13 @@ class Specification:
     partitions: tuple[Partition, ...]
     spaces: tuple[Space, ...]
     items: tuple[Item, ...]
+    removed: tuple[TakenOut, ...]
     wiring: Wiring
     plant: SharedPlant
     alternative: SelfContainedPlant | None
     chilled: ChilledWaterPlant | None
     loads: tuple[Load, ...]
+    fed: tuple[Fed, ...]
     shore: Shore | None
     charger: Converter | None
     transformer: Transformer | None
@@ -749,4 +792,6 @@ class Specification:
     week: tuple[PlannedDay, ...]
     brief: Brief
     offer: Offer
+    installation: Installation
+    overlay: Overlay = field(hash=False)  # the yard's own rows over the catalogue
     estimates: tuple[Estimate, ...]

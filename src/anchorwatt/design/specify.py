@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from anchorwatt.catalogue.overlay import laid_over
+from anchorwatt.catalogue.overlay import current
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Document
 from anchorwatt.design.fill_cabins import fill_cabins
@@ -18,6 +18,7 @@ from anchorwatt.design.fill_engine_battery import (
     engine_battery_load,
     fill_engine_battery,
 )
+from anchorwatt.design.fill_fed import fill_fed
 from anchorwatt.design.fill_generator import check_generator, fill_generator, night_period
 from anchorwatt.design.fill_hydrostatics import fill_hydrostatics
 from anchorwatt.design.fill_items import fill_items
@@ -48,28 +49,16 @@ from anchorwatt.design.fill_spaces import check_spaces, fill_spaces
 from anchorwatt.design.fill_week import fill_week
 from anchorwatt.design.fill_wiring import fill_wiring
 from anchorwatt.design.hull import fill_boat
+from anchorwatt.design.installation import NOTHING_SAID
 from anchorwatt.design.ledger import Ledger
 from anchorwatt.design.removed import taken_out
 from anchorwatt.design.specification import Specification
-from anchorwatt.errors import BadDesign
 from anchorwatt.units import System
 
 
 def specify(design: Design) -> Specification:
-    """Fill every gap of a design.
-
-    Raises
-    ------
-    BadDesign
-        Parts do not fit each other. A design that was read has passed this already.
-    """
-    ledger = Ledger(design.document, _system(design.boat))
-    sections = {name: getattr(design, name) for name in Design.model_fields}
-    with laid_over(design.overlay):
-        specification = fill(sections, ledger)
-    if specification is None or ledger.problems:
-        raise BadDesign(tuple(ledger.problems))
-    return specification
+    """The design with every gap filled; reading it has filled them already."""
+    return design.specification
 
 
 def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
@@ -137,7 +126,8 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
     places = have("places") or {}
     items = fill_places(listed, places, spaces, within, hull, ledger)
     check_spaces(items, spaces, within, ledger)
-    taken_out(boat, places, items, within, generator if have("generator") else None, replaced, hull, ledger)
+    compared = generator if have("generator") else None
+    removed = taken_out(boat, places, items, within, compared, replaced, hull, ledger)
     offer = fill_offer(have("offer"), items, ledger)
     return Specification(
         name=have("name") or "",
@@ -159,11 +149,13 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         partitions=tuple(partitions),
         spaces=spaces,
         items=items,
+        removed=removed,
         wiring=fill_wiring(have("wiring"), offer.currency, ledger),
         plant=plant,
         alternative=alternative,
         chilled=chilled,
         loads=tuple(loads),
+        fed=fill_fed(cooling, ac),
         shore=shore,
         charger=fill_charger(ac, names),
         transformer=transformer,
@@ -178,6 +170,8 @@ def fill(sections: Mapping[str, Any], ledger: Ledger) -> Specification | None:
         week=week,
         brief=brief,
         offer=offer,
+        installation=have("installation") or NOTHING_SAID,
+        overlay=current(),
         estimates=tuple(ledger.estimates),
     )
 

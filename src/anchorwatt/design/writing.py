@@ -81,7 +81,11 @@ def new(starter: str, path: str | Path, replace: bool = False) -> Design:
     CannotWrite
         The file is there already, or the disk refuses; nothing was changed.
     """
-    text = starter_text(starter)
+    return begin(starter_text(starter), path, replace)
+
+
+def begin(text: str, path: str | Path, replace: bool = False) -> Design:
+    """Begin a design file from a text, with the schema for editors beside it; raises as `new` does."""
     target = Path(path)
     if target.exists() and not replace:
         raise CannotWrite(target, "there is a file already; replace it on purpose, or choose another name")

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from anchorwatt.drawings.chart import BLUE, SKY, VERMILION, spread
+from anchorwatt.drawings.hull_outline import profile
 from anchorwatt.drawings.lettering import text_width, wrapped
 from anchorwatt.drawings.sheet import FRAME, INK, QUIET_INK, Path, Point, Sheet, Text, line
 from anchorwatt.drawings.svg import svg
@@ -156,22 +157,7 @@ def _section(
 def _profile(
     boat: Specification, carried: Sequence[Carried], angle: float, top: float, foot: float
 ) -> list[Path | Text]:
-    overhang, free, under = max(boat.length - boat.waterline, 0.0), 0.1 * boat.length, -boat.draught
-    long = boat.waterline
-    outline = [
-        (along - boat.flotation, up)
-        for along, up in (
-            (-0.3 * overhang, 0.85 * free),
-            (0.0, 0.0),
-            (0.12 * long, 0.7 * under),
-            (0.35 * long, under),
-            (0.6 * long, under),
-            (0.88 * long, 0.6 * under),
-            (long, 0.0),
-            (long + 0.7 * overhang, 1.3 * free),
-            (0.5 * long, free),
-        )
-    ]
+    outline = [(along - boat.flotation, up) for along, up in profile(boat)]
     masses = [(one.position.forward - boat.flotation, one.position.up) for one in carried]
     view = _View([*outline, *_rims(carried, masses)], angle, WIDTH - 2 * _EDGE - 40.0, top, foot - 24.0)
     x, water = view.middle

@@ -53,7 +53,7 @@ def _advance(sign: str, bold: bool) -> int:
 
 
 def wrapped(words: str, size: float, width: float, bold: bool = False) -> list[str]:
-    """Break a text into lines that are no wider than `width`, between words.
+    """Break a text into lines that are no wider than `width`, between words; a word that is wider is broken itself.
 
     Example
     -------
@@ -66,5 +66,30 @@ def wrapped(words: str, size: float, width: float, bold: bool = False) -> list[s
         if lines and text_width(longer, size, bold) <= width:
             lines[-1] = longer
         else:
-            lines.append(word)
+            lines += _pieces(word, size, width, bold)
     return lines
+
+
+def _pieces(word: str, size: float, width: float, bold: bool) -> list[str]:
+    pieces = [""]
+    for sign in word:
+        if pieces[-1] and text_width(pieces[-1] + sign, size, bold) > width:
+            pieces.append("")
+        pieces[-1] += sign
+    return pieces
+
+
+def clipped(words: str, size: float, width: float, bold: bool = False) -> str:
+    """Cut a text so that it is no wider than `width`, an ellipsis where it was cut; nothing where not even that fits.
+
+    Example
+    -------
+    >>> clipped("forward cabin", 10.0, 100.0), clipped("forward cabin", 10.0, 45.0), clipped("forward cabin", 10.0, 5.0)
+    ('forward cabin', 'forward…', '')
+    """
+    if text_width(words, size, bold) <= width:
+        return words
+    kept = words
+    while kept and text_width(kept.rstrip() + "…", size, bold) > width:
+        kept = kept[:-1]
+    return f"{kept.rstrip()}…" if kept else ""

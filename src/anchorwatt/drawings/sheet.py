@@ -6,6 +6,7 @@ looks like in a file is a writer's business (`svg`).
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -16,6 +17,8 @@ INK = "#1f1f1f"
 QUIET_INK = "#555555"  # 7.5 : 1 on white, above WCAG 2.2 AA
 GRID = "#e2e2e2"
 FRAME = "#8a8a8a"
+
+_SIDES = 40  # of the polygon that stands for a circle
 
 
 @dataclass(frozen=True)
@@ -29,6 +32,8 @@ class Path:
     fill: str = ""  # "" = none
     fill_opacity: float = 1.0
     key: str = ""  # what it stands for, e.g. a column's key
+    told: str = ""  # what is said where a pointer rests on it, "" = nothing
+    data: tuple[tuple[str, str], ...] = ()  # further facts for a page that shows it, by name
 
 
 @dataclass(frozen=True)
@@ -53,6 +58,7 @@ class Sheet:
     title: str
     description: str  # for those who cannot see the drawing
     items: tuple[Path | Text, ...]
+    data: tuple[tuple[str, str], ...] = ()  # facts of the whole for a page that shows it, by name
 
 
 def line(start: Point, end: Point, colour: str, width: float = 1.0, dashes: tuple[float, ...] = ()) -> Path:
@@ -63,3 +69,9 @@ def line(start: Point, end: Point, colour: str, width: float = 1.0, dashes: tupl
 def rectangle(left: float, top: float, right: float, bottom: float, fill: str, opacity: float = 1.0) -> Path:
     """A filled rectangle without outline."""
     return Path(((left, top), (right, top), (right, bottom), (left, bottom)), fill=fill, fill_opacity=opacity)
+
+
+def ring(centre: Point, radius: float) -> tuple[Point, ...]:
+    """Corners of a circle, the first one to the right of its centre."""
+    turns = (2.0 * math.pi * number / _SIDES for number in range(_SIDES))
+    return tuple((centre[0] + radius * math.cos(turn), centre[1] + radius * math.sin(turn)) for turn in turns)

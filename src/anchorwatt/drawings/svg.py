@@ -20,8 +20,9 @@ def svg(sheet: Sheet) -> str:
     """
     size = f'width="{_number(sheet.width)}" height="{_number(sheet.height)}"'
     box = f'viewBox="0 0 {_number(sheet.width)} {_number(sheet.height)}"'
+    family = f"font-family={quoteattr(FAMILY)}"
     head = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" {size} {box} role="img" font-family={quoteattr(FAMILY)}>',
+        f'<svg xmlns="http://www.w3.org/2000/svg" {size} {box} role="img" {family}{_data(sheet.data)}>',
         f"<title>{escape(sheet.title)}</title>",
         f"<desc>{escape(sheet.description)}</desc>",
         f'<rect width="{_number(sheet.width)}" height="{_number(sheet.height)}" fill="#ffffff"/>',
@@ -40,7 +41,8 @@ def _path(path: Path) -> str:
         marks.append(f'stroke="{path.colour}" stroke-width="{_number(path.width)}" stroke-linejoin="round"')
     if path.dashes:
         marks.append(f'stroke-dasharray="{" ".join(_number(dash) for dash in path.dashes)}"')
-    return f"<{shape}{_key(path.key)} {' '.join(marks)}/>"
+    start = f"<{shape}{_key(path.key)}{_data(path.data)} {' '.join(marks)}"
+    return f"{start}><title>{escape(path.told)}</title></{shape}>" if path.told else f"{start}/>"
 
 
 def _text(text: Text) -> str:
@@ -55,6 +57,10 @@ def _text(text: Text) -> str:
 
 def _key(key: str) -> str:
     return f" data-key={quoteattr(key)}" if key else ""
+
+
+def _data(facts: tuple[tuple[str, str], ...]) -> str:
+    return "".join(f" data-{name}={quoteattr(fact)}" for name, fact in facts)
 
 
 def _number(value: float) -> str:

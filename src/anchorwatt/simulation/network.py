@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import numpy as np
 
-from anchorwatt.design.specification import Outside, Specification
+from anchorwatt.design.specification import Cabin, Outside, Partition, Specification
 from anchorwatt.physics.envelope import INSIDE_RADIATION, discretise, inside_convection
 from anchorwatt.simulation.arrays import TO_CABIN, TO_NOTHING, TO_OUTSIDE, Boat, Fabric
 from anchorwatt.simulation.plants import (
@@ -37,7 +38,11 @@ def boat_arrays(specification: Specification) -> Boat:
 
 def fabric_arrays(specification: Specification) -> Fabric:
     """Walls, cabins and the air between them."""
-    cabins = specification.cabins
+    return _fabric(specification.cabins, specification.partitions)
+
+
+@lru_cache(maxsize=16)
+def _fabric(cabins: tuple[Cabin, ...], partitions: tuple[Partition, ...]) -> Fabric:
     first, kinds, near, far = [0], [], [], []
     capacities: list[float] = []
     conductances: list[float] = []
@@ -63,7 +68,7 @@ def fabric_arrays(specification: Specification) -> Fabric:
             kind = TO_NOTHING if surface.outside is Outside.NOTHING else TO_OUTSIDE
             add(surface.layers, surface.area, kind, c, -1, surface.tilt)
     exchange = np.zeros((len(cabins), len(cabins)))
-    for partition in specification.partitions:
+    for partition in partitions:
         a, b = partition.cabins
         if partition.area > 0.0:
             add(partition.layers, partition.area, TO_CABIN, b, a, UPRIGHT)

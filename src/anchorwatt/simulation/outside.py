@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from anchorwatt.climate import PlaneIrradiance, Weather, bow_bearing, irradiance_on
 from anchorwatt.design.specification import Outside as Beyond
-from anchorwatt.design.specification import Specification
+from anchorwatt.design.specification import Specification, Surface, Window
 from anchorwatt.physics.envelope import hull_film, outside_convection, radiative_film
 from anchorwatt.physics.sun_and_sky import equivalent_outside_temperature
 from anchorwatt.physics.window import angle_modifier, diffuse_modifier
@@ -19,6 +20,8 @@ from anchorwatt.simulation.compiled import compiled
 HOUR = 3600.0
 MEAN_TEMPERATURE = 30.0
 """°C about which long-wave exchange outside is made linear."""
+LEVEL = (0.0, math.pi)
+"""rad, tilts of planes that face no way."""
 
 
 @dataclass(frozen=True)
@@ -72,28 +75,59 @@ def window_series(
         out[i] += factor * through
 
 
+@dataclass(frozen=True)
+class Faces:
+    """What of a boat meets the weather, and nothing else: designs that share it share what the weather does to it."""
+
+    heading: float | None  # rad, true; None = the bow lies to the wind
+    cabins: tuple[tuple[tuple[Surface, ...], tuple[Window, ...]], ...]
+    partitions: int  # that are walls
+    panels: tuple[float, float] | None  # rad, tilt and direction from the bow
+
+
+def faces_of(specification: Specification) -> Faces:
+    """What of a specification meets the weather."""
+    heading, panels = specification.place.heading, specification.solar
+    return Faces(
+        heading=None if math.isnan(heading) else heading,
+        cabins=tuple((cabin.surfaces, cabin.windows) for cabin in specification.cabins),
+        partitions=sum(partition.area > 0.0 for partition in specification.partitions),
+        panels=None if panels is None else (panels.tilt, panels.faces),
+    )
+
+
+@lru_cache(maxsize=32)
+def _plane(weather: Weather, heading: float | None, tilt: float, faces: float) -> PlaneIrradiance:
+    """Sun on a plane that faces `faces` rad from the bow; kept for those asked for last, about 0.5 MB each."""
+    bow = bow_bearing(weather, math.nan if heading is None else heading)
+    return irradiance_on(weather, tilt, 0.0 if tilt in LEVEL else bow + faces)
+
+
+_diffuse_modifier = lru_cache(maxsize=4)(diffuse_modifier)
+
+
 def outside_series(specification: Specification, weather: Weather) -> OutsideSeries:
-    """Every face of the boat through the whole weather window."""
+    """Every face of the boat through the whole weather window; not to be written to, since it is kept."""
+    return _outside(faces_of(specification), weather)
+
+
+@lru_cache(maxsize=6)
+def _outside(boat: Faces, weather: Weather) -> OutsideSeries:
+    """Kept for the boats and weathers asked for last, about 5 MB each."""
     instants = weather.time.size
     hour = ((weather.time[:-1] - weather.time[0]) // HOUR).astype(np.int64)
     hours = int(hour[-1]) + 1
     wind = np.bincount(hour, weather.wind_speed[:-1], hours) / np.bincount(hour, minlength=hours)
-    bow = bow_bearing(weather, specification.place.heading)
-    planes: dict[tuple[float, float], PlaneIrradiance] = {}
 
     def plane(tilt: float, faces: float) -> PlaneIrradiance:
-        level = tilt in (0.0, math.pi)
-        key = (tilt, 0.0 if level else faces % (2.0 * math.pi))
-        if key not in planes:
-            planes[key] = irradiance_on(weather, tilt, 0.0 if level else bow + key[1])
-        return planes[key]
+        return _plane(weather, boat.heading, tilt, 0.0 if tilt in LEVEL else faces % (2.0 * math.pi))
 
     temperatures: list[Floats] = []
     films: list[Floats] = []
     convection = np.array([outside_convection(float(v)) for v in wind])
-    solar_gain = np.zeros((len(specification.cabins), instants))
-    for c, cabin in enumerate(specification.cabins):
-        for surface in cabin.surfaces:
+    solar_gain = np.zeros((len(boat.cabins), instants))
+    for c, (surfaces, windows) in enumerate(boat.cabins):
+        for surface in surfaces:
             if surface.outside is Beyond.AIR:
                 radiation = radiative_film(surface.emittance, MEAN_TEMPERATURE)
                 sun = plane(surface.tilt, surface.faces)
@@ -119,25 +153,23 @@ def outside_series(specification: Specification, weather: Weather) -> OutsideSer
             else:
                 temperatures.append(np.zeros(instants))
                 films.append(np.zeros(hours))
-        for window in cabin.windows:
+        for window in windows:
             sun = plane(window.tilt, window.faces)
             compiled(window_series)(
                 sun.beam,
                 sun.diffuse,
                 sun.cosine,
                 window.panes,
-                diffuse_modifier(window.panes),
+                _diffuse_modifier(window.panes),
                 window.area * window.solar_gain * window.cover_factor,
                 solar_gain[c],
             )
-    for partition in specification.partitions:
-        if partition.area > 0.0:
-            temperatures.append(np.zeros(instants))
-            films.append(np.zeros(hours))
-    panels = specification.solar
+    for _ in range(boat.partitions):
+        temperatures.append(np.zeros(instants))
+        films.append(np.zeros(hours))
     panel = np.zeros(instants)
-    if panels is not None:
-        sun = plane(panels.tilt, panels.faces)
+    if boat.panels is not None:
+        sun = plane(*boat.panels)
         panel = sun.beam + sun.diffuse
     return OutsideSeries(
         weather,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -79,6 +80,7 @@ def handlers_as(
     )
 
 
+@lru_cache(maxsize=16)
 def shared_plant(plant: SharedPlant) -> Plant:
     """The shared plant as it cools."""
     circuit = plant.circuit
@@ -93,6 +95,7 @@ def shared_plant(plant: SharedPlant) -> Plant:
     )
 
 
+@lru_cache(maxsize=16)
 def shared_plant_heating(plant: SharedPlant) -> Plant:
     """The shared plant as it heats, told upside down: see `simulation.cooling`."""
     return handlers_as(
@@ -133,6 +136,7 @@ def chilled_water_plant(chilled: ChilledWaterPlant) -> Plant:
     )
 
 
+@lru_cache(maxsize=16)
 def self_contained_units(alternative: SelfContainedPlant | None) -> Units:
     """Self-contained units; none where the design names none."""
     units = alternative.units if alternative else ()

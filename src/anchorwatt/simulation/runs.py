@@ -284,6 +284,14 @@ class Simulation:
     def _mean_air(self) -> float:
         return float(np.mean(self.weather.dry_bulb[: int(DAY / self.step)]))
 
+    def main_runs(self) -> None:
+        """Make the runs that every headline needs, on two threads; where they stand already nothing is done."""
+        _ = self.before
+        with ThreadPoolExecutor(1) as beside:
+            others = beside.submit(lambda: (self.hold, self.recharge))
+            _ = self.night, self.day
+            others.result()
+
     @cached_property
     def before(self) -> Run:
         """The two days before the night, by the plan; electricity costs no charge."""

@@ -7,6 +7,7 @@ import math
 from anchorwatt.sizing.circuit_list import CircuitList
 from anchorwatt.sizing.circuits import FEEDER_DROP, ORDINARY_DROP
 from anchorwatt.sizing.circuits_dc import drawn
+from anchorwatt.sizing.ends import End
 from anchorwatt.sizing.setting import Input
 
 STARTING = 3.0
@@ -173,43 +174,42 @@ def _plant(made: CircuitList) -> None:
         bundled=2,
     )
     if plant.pump_power > 0.0:
-        current = plant.pump_power / voltage
-        made.add(
-            ends.plant,
-            ends.pump,
-            "seawater pump",
-            system="ac",
-            voltage=voltage,
-            continuous=current,
-            peak=STARTING * current,
-            mean_square=current**2 * made.currents.cooling_share,
-            formula="its power over the voltage; peak is its start",
-            inputs=(
-                Input("power", plant.pump_power, "power", "catalogue"),
-                Input("starting over running current", STARTING, "ratio", "estimated"),
-            ),
-            source="transformer",
-            bundled=2,
-        )
+        _motor(made, ends.pump, "seawater pump", plant.pump_power, "power", bundled=2)
     for number, handler in enumerate(plant.handlers):
-        current = handler.fan_power / voltage
-        made.add(
-            ends.plant,
-            ends.handlers[number],
-            f"fan, {handler.name}",
-            system="ac",
-            voltage=voltage,
-            continuous=current,
-            peak=STARTING * current,
-            mean_square=current**2 * made.currents.cooling_share,
-            formula="its power at full fan over the voltage; peak is its start",
-            inputs=(
-                Input("power at full fan", handler.fan_power, "power", "catalogue"),
-                Input("starting over running current", STARTING, "ratio", "estimated"),
-            ),
-            highest_drop=FEEDER_DROP,
-            source="transformer",
-        )
+        name, end = f"fan, {handler.name}", ends.handlers[number]
+        _motor(made, end, name, handler.fan_power, "power at full fan", highest_drop=FEEDER_DROP)
+
+
+def _motor(
+    made: CircuitList,
+    end: End,
+    name: str,
+    power: float,
+    words: str,
+    *,
+    highest_drop: float = ORDINARY_DROP,
+    bundled: int = 0,
+) -> None:
+    """What turns while the plant runs, fed from it."""
+    current = power / made.load_voltage
+    made.add(
+        made.ends.plant,
+        end,
+        name,
+        system="ac",
+        voltage=made.load_voltage,
+        continuous=current,
+        peak=STARTING * current,
+        mean_square=current**2 * made.currents.cooling_share,
+        formula=f"its {words} over the voltage; peak is its start",
+        inputs=(
+            Input(words, power, "power", "catalogue"),
+            Input("starting over running current", STARTING, "ratio", "estimated"),
+        ),
+        highest_drop=highest_drop,
+        source="transformer",
+        bundled=bundled,
+    )
 
 
 def _loads(made: CircuitList) -> None:

@@ -6,6 +6,7 @@ mean vote is used outside the standard's range, which begins at 0.8: it is a gui
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 import numpy as np
@@ -21,6 +22,9 @@ AIR_SPEED = 0.1
 """m/s of the air at the berth, away from the grille's stream. From memory: draught is felt asleep from 0.15 m/s."""
 
 HOUR = 3600.0
+
+WIDEST = 0.7
+"""Predicted mean vote, either way, that still counts as comfortable: ISO 7730, annex A, category C, from memory."""
 
 
 @dataclass(frozen=True)
@@ -76,3 +80,18 @@ def comfort(specification: Specification, simulation: Simulation) -> tuple[Comfo
                 )
             )
     return tuple(found)
+
+
+def worst_votes(hours: tuple[ComfortHour, ...], cabins: Collection[int]) -> dict[int, float]:
+    """The vote farthest from neither warm nor cool in each of some cabins, the night's first hour left out.
+
+    In that hour the plant brings the boat down; it counts only where there is no other.
+    """
+    found = {}
+    for cabin in cabins:
+        there = [hour for hour in hours if hour.cabin == cabin]
+        first = min((hour.start for hour in hours), default=0.0)
+        votes = [hour.vote for hour in there if hour.start != first] or [hour.vote for hour in there]
+        if votes:
+            found[cabin] = max(votes, key=abs)
+    return found

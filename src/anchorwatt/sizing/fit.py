@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from anchorwatt.design.specification import Item, Space, Specification
 from anchorwatt.simulation.runs import Simulation
 from anchorwatt.sizing.packing import Box, Placed, Room, alone, arrange, growth, reachable, through
-from anchorwatt.sizing.space_heat import Heats, SpaceHeat
+from anchorwatt.sizing.space_heat import CompartmentHour, Heats, SpaceHeat
 
 STAY = ("air_handler", "solar_panel", "alternator", "belt")
 """Kinds that stand where their cabin, the sun or their engine is: no locker is offered for them."""
@@ -86,9 +87,39 @@ class Fit:
         """Every part that stands in a space."""
         return tuple(part for space in self.spaces for part in space.parts)
 
+    @cached_property
+    def loose_parts(self) -> tuple[LoosePart, ...]:
+        """Every part that stands in no space and says what air it bears."""
+        return tuple(self._loose(item) for item in self.loose if not math.isnan(item.highest_air))
+
+    def _loose(self, item: Item) -> LoosePart:
+        hour = None if item.cabin < 0 else self.heats.compartment(item.cabin)
+        kept, asked = self.heats.rating(item, math.nan if hour is None else hour.air)
+        return LoosePart(item, hour, kept, asked)
+
     def holding(self, part: PartFit) -> SpaceFit:
         """The space that a part stands in."""
         return next(space for space in self.spaces if part in space.parts)
+
+
+@dataclass(frozen=True)
+class LoosePart:
+    """A part with a rating that stands in a compartment, in no space of it."""
+
+    item: Item
+    hour: CompartmentHour | None  # None = the file does not say in which compartment
+    kept: float  # share of its rating that it gives in that hour's air, nan = unknown
+    asked: float  # share of its rating that the runs ask of it, nan = unknown
+
+    @property
+    def spare(self) -> float:
+        """K to spare, negative = too warm by that; nan = unknown."""
+        return math.nan if self.hour is None else self.item.highest_air - self.hour.air
+
+    @property
+    def cool_enough(self) -> bool:
+        """Whether it gives all that is asked of it there; so, too, where that cannot be told."""
+        return not self.spare < 0.0 or self.kept >= self.asked
 
 
 @dataclass(frozen=True)

@@ -106,7 +106,6 @@ class Priced:
     offer: Offer
     lines: tuple[Line, ...]
     labour: tuple[Labour, ...]
-    cables_counted: bool
 
     @cached_property
     def unknown(self) -> tuple[str, ...]:
@@ -205,16 +204,16 @@ class Priced:
         return tuple(dict.fromkeys(line.rate for line in self.lines if line.rate is not None))
 
 
-def priced(specification: Specification, cables: Sequence[Cable] | None = None) -> Priced:
-    """Price a design as it is specified; `cables` as they were sized, None where they are not."""
+def priced(specification: Specification, cables: Sequence[Cable] = ()) -> Priced:
+    """Price a design as it is specified, with its cables as they were sized."""
     offer = specification.offer
     lines = [_line(items, offer) for items in _alike(specification.items)]
-    lines += [_cable_line(cable, offer) for cable in cables or ()]
+    lines += [_cable_line(cable, offer) for cable in cables]
     labour = tuple(
         Labour(task.name, decimal(task.hours), None if math.isnan(task.rate) else cents(decimal(task.rate)))
         for task in offer.tasks
     )
-    return Priced(offer, tuple(lines), labour, cables is not None)
+    return Priced(offer, tuple(lines), labour)
 
 
 def bought(wiring: Wiring, overlay: Overlay = NOTHING_OVER) -> tuple[Cable, ...]:

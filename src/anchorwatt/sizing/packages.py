@@ -3,22 +3,20 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
 from anchorwatt.design.design import Design
 from anchorwatt.design.editing import edit_all
 from anchorwatt.design.plain_value import read_back
-from anchorwatt.design.specification import Package, Specification
+from anchorwatt.design.specification import Package
 from anchorwatt.design.specify import specify
 from anchorwatt.errors import BadDesign
 from anchorwatt.simulation.runs import LONGEST_HOLD, Simulation
-from anchorwatt.sizing.mass import mass_added
-from anchorwatt.sizing.offer import Cable, Priced, priced
-
-Cables = Callable[[Design, Specification, Simulation], Sequence[Cable]]
-"""What cables a design needs."""
+from anchorwatt.sizing.offer import Priced, bought, priced
+from anchorwatt.sizing.weight import Weight, cables_at, weight
+from anchorwatt.sizing.wiring import wiring
 
 
 @dataclass(frozen=True)
@@ -27,7 +25,7 @@ class Figures:
 
     price: Priced
     hold: float  # s that the bank holds, at most LONGEST_HOLD
-    mass: float  # kg added
+    mass: float  # kg brought aboard
     engine_time: float  # s of engine that put the night back; nan = not within the day, or no alternator
 
     @property
@@ -64,19 +62,19 @@ class Offered:
         return self.figures.engine_time - self.base.engine_time
 
 
-def figures(specification: Specification, simulation: Simulation, cables: Sequence[Cable] | None) -> Figures:
+def figures(simulation: Simulation, price: Priced, weighed: Weight) -> Figures:
     """What a customer compares of one design."""
     reached = float(simulation.hold.summary.reserve_at[0])
     recharge = simulation.recharge
     return Figures(
-        price=priced(specification, cables),
+        price=price,
         hold=LONGEST_HOLD if math.isnan(reached) else reached,
-        mass=mass_added(specification),
+        mass=weighed.added,
         engine_time=math.nan if recharge is None else float(recharge.summary.full_at[0]),
     )
 
 
-def offered(design: Design, base: Figures, cables: Cables | None = None) -> tuple[Offered, ...]:
+def offered(design: Design, packages: Sequence[Package], base: Figures) -> tuple[Offered, ...]:
     """Every package of a design; the design itself stays as it is.
 
     Raises
@@ -84,15 +82,17 @@ def offered(design: Design, base: Figures, cables: Cables | None = None) -> tupl
     BadDesign
         A package does not pass; the message stands at its name in the design file.
     """
-    return tuple(_offered(design, package, base, cables) for package in specify(design).offer.packages)
+    return tuple(_offered(design, package, base) for package in packages)
 
 
-def _offered(design: Design, package: Package, base: Figures, cables: Cables | None) -> Offered:
+def _offered(design: Design, package: Package, base: Figures) -> Offered:
     changed = changed_by(design, package)
     specification = specify(changed)
     simulation = Simulation(specification)
-    lengths = None if cables is None else cables(changed, specification, simulation)
-    return Offered(package, changed, figures(specification, simulation, lengths), base)
+    wired = wiring(specification, simulation)
+    price = priced(specification, bought(wired, specification.overlay))
+    weighed = weight(specification, cables_at(specification, wired))
+    return Offered(package, changed, figures(simulation, price, weighed), base)
 
 
 def changed_by(design: Design, package: Package) -> Design:

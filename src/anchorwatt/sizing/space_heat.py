@@ -45,6 +45,15 @@ class SpaceHeat:
         return airflow_to_hold(self.around, self.heat, space.wall_conductance, highest)
 
 
+@dataclass(frozen=True)
+class CompartmentHour:
+    """The hottest hour of a compartment."""
+
+    run: str
+    at: float  # s after the midnight before the night, the end of that hour
+    air: float  # °C, mean of that hour
+
+
 class Heats:
     """The heat that each part gives off, minute by minute, worked out once for all spaces."""
 
@@ -80,6 +89,16 @@ class Heats:
             losses = [float(one[worst]) for one in means]
             found.append(_hour(space, items, run, float(run.clock[worst + width - 1]), float(around[worst]), losses))
         return max(found, key=lambda hour: hour.heat if math.isnan(hour.air) else hour.air)
+
+    def compartment(self, cabin: int) -> CompartmentHour:
+        """The hour in which a compartment's air is hottest, all machinery and parts in it counted by the runs."""
+        found = []
+        for run in self.runs:
+            width = max(1, min(round(HOUR / run.step), run.clock.size))
+            means = _means(run.series.air[0, cabin], width)
+            worst = int(np.argmax(means))
+            found.append(CompartmentHour(run.name, float(run.clock[worst + width - 1]), float(means[worst])))
+        return max(found, key=lambda hour: hour.air)
 
     def rating(self, item: Item, air: float) -> tuple[float, float]:
         """Shares of its rating that a converter gives in that air, and that the runs ask of it; nan for all others."""

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from anchorwatt.catalogue import rows
 from anchorwatt.catalogue.charger import Charger
 from anchorwatt.catalogue.inverter import Inverter
+from anchorwatt.design.fill_power import converter_of
 from anchorwatt.design.specification import Alternator, Bank, Converter, CutOff, Specification
 from anchorwatt.physics.conductor import copper_mass
 from anchorwatt.physics.inverter import converter_input
@@ -132,21 +133,7 @@ def converter_at(own: Converter, units: Sequence[Inverter] | Sequence[Charger]) 
     count = max(1, math.ceil(own.rated_power / largest - 1e-9))
     fit = [unit for unit in units if unit.rated_power * count >= own.rated_power * (1.0 - 1e-9)]
     unit = min(fit, key=lambda one: float(one.rated_power))
-    made = Converter(
-        name=unit.name if count == 1 else f"{count} × {unit.name}",
-        rated_power=unit.rated_power * count,
-        no_load_power=unit.no_load_power * count,
-        linear=float(unit.linear),
-        quadratic=float(unit.quadratic),
-        sleep_power=unit.sleep_power * count,
-        overload_shares=tuple(float(share) for share in unit.overload_shares),
-        overload_times=tuple(float(time) for time in unit.overload_times),
-        full_to=float(unit.full_to),
-        derating=float(unit.derating),
-        highest_air=float(unit.highest_air),
-        mass=unit.mass * count,
-        cabin=own.cabin,
-    )
+    made = converter_of(unit, count, own.cabin)
     if unit.price is None:
         return made, PartPrice(math.nan, "")
     return made, PartPrice(count * float(unit.price.amount), unit.price.currency)

@@ -11,7 +11,6 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from anchorwatt.design.removed import TakenOut
 from anchorwatt.design.specification import Item, Point, Specification
 from anchorwatt.physics import hydrostatics
 from anchorwatt.sizing.ends import End, Ends
@@ -105,16 +104,15 @@ class Weight:
     uncounted: str
 
 
-def weight(specification: Specification, removed: Sequence[TakenOut] = (), cables: Sequence[Carried] = ()) -> Weight:
+def weight(specification: Specification, cables: Sequence[Carried] = ()) -> Weight:
     """Add up everything that the design brings aboard and takes ashore.
 
     Parameters
     ----------
-    removed : what a refit takes out
     cables : the cables by `cables_at`; they follow the parts, so they count neither as placed nor as unplaced
     """
     parts = [_carried(item) for item in specification.items]
-    out = [Carried("", one.name, -one.mass, one.position, one.placed, False) for one in removed]
+    out = [Carried("", one.name, -one.mass, one.position, one.placed, False) for one in specification.removed]
     stands = (*parts, *out)
     carried = tuple(sorted((*stands, *cables), key=lambda one: -abs(one.mass)))
     brought = [one for one in carried if one.mass > 0.0]

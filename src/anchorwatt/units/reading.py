@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 from anchorwatt.units.position import position
 from anchorwatt.units.quantity import Quantity
@@ -70,11 +71,18 @@ def parse(text: str, dimension: str) -> Quantity:
     Traceback (most recent call last):
     anchorwatt.units.refusal.Refused: found "12 fet", whose unit "fet" is unknown, perhaps "ft"; allowed: ...
     """
-    kind = dimension_named(dimension)
+    dimension_named(dimension)
     if not isinstance(text, str):
         raise Refused(f"{name_of_kind(text)} without a unit", allowed(dimension))
     if len(text) > LONGEST_TEXT:
         raise Refused(f"{quoted(text)}, a text of {len(text)} characters", allowed(dimension))
+    return _quantity(text, dimension)
+
+
+@lru_cache(maxsize=8192)
+def _quantity(text: str, dimension: str) -> Quantity:
+    """A text as a quantity, which cannot change: a design that is read again holds mostly the same texts."""
+    kind = dimension_named(dimension)
     tidy = plain(text.translate(_VULGAR))
     whole = _WHOLE.fullmatch(tidy)
     if whole is None:

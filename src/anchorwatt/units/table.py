@@ -11,6 +11,7 @@ import math
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 SI = "SI Brochure, 9th edition (BIPM 2019), tables 1 to 8"
 YARD = "international yard and pound agreement, 1959: 1 yd = 0.9144 m, 1 lb = 0.45359237 kg"
@@ -388,6 +389,7 @@ def plain(text: str) -> str:
     return re.sub(" +", " ", text.translate(_SIGNS)).strip()
 
 
+@lru_cache(maxsize=1024)
 def plain_unit(text: str) -> str:
     """Bring a unit to the one way in which it is looked up.
 

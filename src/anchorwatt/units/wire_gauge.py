@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import math
 import re
 from dataclasses import dataclass
@@ -63,7 +64,13 @@ class WireGauge:
     @property
     def area(self) -> float:
         """Area of the solid wire, m²."""
-        return math.pi / 4 * self.diameter**2
+        return _area(self.number)
 
     def __str__(self) -> str:
         return f"{1 - self.number}/0 AWG" if self.number <= 0 else f"{self.number} AWG"
+
+
+@functools.cache
+def _area(number: int) -> float:
+    """Sizing looks at every gauge for every circuit; there are a few dozen of them."""
+    return math.pi / 4 * WireGauge(number).diameter ** 2

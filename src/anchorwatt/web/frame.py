@@ -1,0 +1,392 @@
+"""One frame for all pages of a design: its name, its headline, the list of questions, and what the page holds."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import logging
+from collections.abc import Awaitable, Callable
+from typing import Any
+from urllib.parse import urlencode
+
+from nicegui import Client, background_tasks, ui
+
+from anchorwatt.assessment import Assessment
+from anchorwatt.design.form import added, taken_out
+from anchorwatt.errors import AnchorwattError, BadDesign
+from anchorwatt.web.content import Asked, Block, Html, Picture, Question, Tables
+from anchorwatt.web.desk import Desk, Overtaken
+from anchorwatt.web.escaped import part, text
+from anchorwatt.web.form_html import facts, field_id, form_html, group_id, keys
+from anchorwatt.web.headline_html import headline_html, why_html
+from anchorwatt.web.open_design import ChangedMeanwhile, OutOfEdits, Unreadable
+from anchorwatt.web.questions import QUESTIONS
+from anchorwatt.web.shell import head, page_top
+
+_log = logging.getLogger(__name__)
+
+HEAR = {
+    "change": "(event) => anchorwatt.changed(event, emit)",
+    "click": "(event) => anchorwatt.clicked(event, emit)",
+    "input": "(event) => anchorwatt.slid(event, emit)",
+    "pointerup": "(event) => anchorwatt.dropped(event, emit)",
+}
+
+
+class View:
+    """One tab that shows one page of one design."""
+
+    def __init__(self, desk: Desk, question: Question, asked: Asked, locked: bool) -> None:
+        self.desk = desk
+        self.question = question
+        self.asked = asked
+        self.locked = locked
+        self.why = ""  # key of the answer whose why is open
+        self.loop = asyncio.get_running_loop()
+        self.client: Client = ui.context.client
+        self.blocks: dict[str, ui.html] = {}
+        self.shown: dict[str, str] = {}
+        self.forms: dict[str, tuple[str, ...]] = {}
+        self.told: dict[str, dict[str, Any]] = {}  # what each field on the screen shows
+        self.busy = False
+        self.again = False
+        self.closed = False
+
+    def build(self) -> None:
+        """Lay the page out; figures follow as soon as they are worked out."""
+        head(f"{self.question.title} – {self.desk.version.design.name}")
+        with ui.element("div").classes("bench") as self.root:
+            self.top = ui.html("", sanitize=False).classes("top-holder")
+            self.notice = ui.html("", sanitize=False).props('role="status" aria-live="polite"').classes("notice-holder")
+            self.headline = ui.html("", sanitize=False).props('role="region" aria-label="Headline"').classes("headline")
+            self.because = ui.html("", sanitize=False).classes("because")
+            with ui.element("div").classes("below"):
+                ui.html(self._questions(), sanitize=False).classes("questions-holder")
+                with ui.element("div").props('id="main" tabindex="-1"').classes("page"):
+                    ui.html(f"<h1>{text(self.question.title)}</h1>", sanitize=False)
+                    self.findings = ui.element("div").classes("findings")
+                    self.fields = ui.element("div").classes("forms")
+        for event, handler in HEAR.items():
+            throttle = 0.15 if event == "input" else 0.0
+            self.root.on(event, self._heard, throttle=throttle, leading_events=event != "input", js_handler=handler)
+        self._tell_top()
+        self._set(self.headline, '<p class="working">Working it out …</p>')
+        self._show((Html("working", '<p class="empty">Working it out …</p>'),))
+        ends = [self.desk.open.listen(self._from_any_thread), self.desk.watch(self._checks_moved)]
+
+        def close() -> None:
+            self.closed = True
+            for end in ends:
+                end()
+
+        self.client.on_delete(close)
+        self._from_any_thread()
+
+    def _from_any_thread(self) -> None:
+        self.loop.call_soon_threadsafe(lambda: background_tasks.create(self.refresh()))
+
+    async def refresh(self) -> None:
+        """Show what follows from the design as it is now; of several calls at once the last one counts."""
+        if self.busy:
+            self.again = True
+            return
+        self.busy = True
+        try:
+            while not self.closed:
+                self.again = False
+                await self._refresh_once()
+                if not self.again:
+                    return
+        except Exception:  # noqa: BLE001 - whatever went wrong is logged and told; the fields stay usable
+            _log.exception("a page could not be shown")
+            self._notice("This page cannot be shown: a fault of the program, not of your design. Its log says more.")
+        finally:
+            self.busy = False
+
+    async def _refresh_once(self) -> None:
+        if self.closed:
+            return
+        self._tell_top()
+        if not self.forms:
+            await self._show_forms()  # fields are there at once, figures follow
+        asked, question = self.asked, self.question
+        try:
+            await self._headline()
+            await self._show_forms()
+            blocks = await self.desk.work_out(lambda assessment: question.prepare(assessment, asked))
+        except Overtaken:
+            self.again = True
+            return
+        except AnchorwattError as problem:
+            self._notice("This design cannot be worked out as it stands; the fields below can be changed.", problem)
+            self._set(self.headline, "")
+            self._show(())
+            await self._show_forms()
+            return
+        if not self.closed:
+            self._show(blocks)
+        self.desk.check()
+
+    async def _headline(self) -> None:
+        system, why = self.asked.system, self.why
+
+        def make(assessment: Assessment) -> tuple[str, str]:
+            shown = headline_html(assessment, self.desk.checking, system)
+            return shown, why_html(assessment.answer(why), system) if why else ""
+
+        headline, because = await self.desk.work_out(make)
+        if self.closed:
+            return
+        self._set(self.headline, headline)
+        self._set(self.because, because)
+
+    def _checks_moved(self) -> None:
+        async def show() -> None:
+            if self.question.needs_checks and self.desk.checking.finished:
+                await self.refresh()
+            else:
+                try:
+                    await self._headline()
+                except (Overtaken, AnchorwattError):
+                    return
+
+        background_tasks.create(show())
+
+    def _show(self, blocks: tuple[Block, ...]) -> None:
+        wanted = {f"{type(block).__name__} {block.name}": self._block_html(block) for block in blocks}
+        if list(wanted) != list(self.blocks):
+            self.findings.clear()
+            self.blocks, self.shown = {}, {}
+            with self.findings:
+                for name in wanted:
+                    self.blocks[name] = ui.html("", sanitize=False).props(f'id="{field_id("block " + name)}"')
+        for name, content in wanted.items():
+            if self.shown.get(name) != content:
+                self.shown[name] = content
+                self.blocks[name].set_content(content)
+
+    def _block_html(self, block: Block) -> str:
+        here = f"/design/{part(self.asked.design)}"
+        if isinstance(block, Picture):
+            asked = f"?{urlencode(block.query)}" if block.query else ""
+            saved = tuple((kind, f"{here}/picture/{block.name}.{kind.lower()}{text(asked)}") for kind in ("SVG", "PNG"))
+            drawn = f'<div class="wide" tabindex="0" role="region" aria-label="Picture">{block.svg}</div>'
+            return f'<figure class="picture">{drawn}<figcaption>{_save(saved)}</figcaption></figure>'
+        if isinstance(block, Tables):
+            tables = "+".join(block.saved)
+            saved = tuple((kind, f"{here}/tables/{tables}.{kind.lower()}") for kind in ("CSV", "XLSX") if tables)
+            return f'<div class="tables">{block.content}{_save(saved)}</div>'
+        return block.content
+
+    async def _show_forms(self) -> None:
+        """Fields as the design has them now; those on the screen are brought up to date where they stand."""
+        question, asked, version = self.question, self.asked, self.desk.version
+        if question.forms is None:
+            return
+        forms = await asyncio.to_thread(question.forms, version.design, asked)
+        if self.closed or version is not self.desk.version:
+            return
+        now = {form.title: (*keys(form.group), str(form.choice)) for form in forms}
+        told = {fact["id"]: fact for form in forms for fact in facts(form.group)}
+        if now != self.forms:
+            self.forms = now
+            self.fields.clear()
+            with self.fields:
+                for form in forms:
+                    ui.html(form_html(form, self.locked), sanitize=False)
+        else:
+            changed = [fact for name, fact in told.items() if fact != self.told.get(name)]
+            if changed:
+                self._js("anchorwatt.bring_up_to_date", changed)
+        self.told = told
+
+    def _tell_top(self) -> None:
+        opened = self.desk.open
+        self._set(
+            self.top,
+            page_top(
+                opened.design.name,
+                self.asked,
+                undo=opened.can_undo and not self.locked,
+                redo=opened.can_redo and not self.locked,
+                unsaved=opened.unsaved,
+                last=opened.version.what,
+            ),
+        )
+
+    def _questions(self) -> str:
+        here = part(self.asked.design)
+        current = {self.question.path: ' aria-current="page"'}
+        links = "".join(
+            f'<li><a href="/design/{here}/{part(one.path)}"{current.get(one.path, "")}>{text(one.title)}</a></li>'
+            for one in QUESTIONS
+        )
+        return f'<nav class="questions" aria-label="Questions"><ul>{links}</ul></nav>'
+
+    async def _heard(self, event: Any) -> None:
+        said: dict[str, Any] = event.args if isinstance(event.args, dict) else {}
+        do = str(said.get("do", ""))
+        doing: dict[str, Callable[[dict[str, Any]], Awaitable[None]]] = {
+            "change": self._change,
+            "undo": self._undo,
+            "redo": self._redo,
+            "put-back": self._put_back,
+            "add": self._add,
+            "remove": self._remove,
+            "key": self._key,
+            "why": self._why,
+            "stop-checking": self._stop_checking,
+            "check-again": self._check_again,
+            "ask": self._ask,
+            "do": self._do,
+        }
+        if do in doing:
+            await doing[do](said)
+
+    async def _change(self, said: dict[str, Any]) -> None:
+        key, typed, seen = str(said.get("key", "")), _words(said.get("text")), _words(said.get("seen"))
+        name = field_id(key)
+        told = ""
+        if self.locked:
+            told = "Your role may look, but not change."
+        else:
+            try:
+                await asyncio.to_thread(self.desk.open.change, key, typed, seen)
+                self._set(self.notice, "")
+            except BadDesign as problem:
+                told = "; ".join(f"Found {one.found}; allowed: {one.allowed}" for one in problem.problems)
+            except ChangedMeanwhile as problem:
+                told = str(problem)
+                self._js("anchorwatt.show_theirs", name, problem.theirs)
+            except Unreadable as problem:
+                told = "Not written: the file on disk cannot be used at present."
+                self._unreadable(problem)
+            except AnchorwattError as problem:
+                told = str(problem)
+        self._js("anchorwatt.answered", name, told)
+
+    async def change_all(self, make: Callable[[Any], Any], what: str) -> bool:
+        """Change several keys at once; tells what is wrong, and whether it was done."""
+        if self.locked:
+            self._notice("Your role may look, but not change.")
+            return False
+        try:
+            await asyncio.to_thread(self.desk.open.change_all, make, what)
+        except Unreadable as problem:
+            self._unreadable(problem)
+            return False
+        except BadDesign as problem:
+            told = "\n".join(f"{one.key}: found {one.found}; allowed: {one.allowed}" for one in problem.problems)
+            self._notice("Nothing was changed.", AnchorwattError(told))
+            return False
+        except AnchorwattError as problem:
+            self._notice("Nothing was changed.", problem)
+            return False
+        self._set(self.notice, "")
+        return True
+
+    async def _do(self, said: dict[str, Any]) -> None:
+        """Something that only this page can be told to do."""
+        if self.question.act is None:
+            return
+        action = self.question.act(self.desk.version.design, said)
+        if action is not None:
+            await self.change_all(*action)
+
+    async def _add(self, said: dict[str, Any]) -> None:
+        """One more entry in a mapping or list."""
+        key, name = str(said.get("key", "")), str(said.get("value", "")).strip()
+        if name or said.get("kind") == "list":
+            await self.change_all(lambda design: added(design, key, name), f"{key}: one more, {name or 'at its end'}")
+
+    async def _remove(self, said: dict[str, Any]) -> None:
+        key = str(said.get("key", ""))
+        await self.change_all(lambda design: taken_out(design, key), f"{key}: taken out")
+
+    async def _key(self, said: dict[str, Any]) -> None:
+        """Something in a picture was pressed: show its fields."""
+        key = str(said.get("key", ""))
+        above, _, name = key.partition(".")
+        if above == "cabins" and name:
+            self.asked = Asked(self.asked.design, self.asked.system, {**self.asked.query, "cabin": name})
+            await self.refresh()
+        self._js("anchorwatt.go", group_id(key))
+
+    async def _undo(self, _: dict[str, Any]) -> None:
+        await self._step(self.desk.open.undo)
+
+    async def _redo(self, _: dict[str, Any]) -> None:
+        await self._step(self.desk.open.redo)
+
+    async def _step(self, step: Callable[[], Any]) -> None:
+        if self.locked:
+            return
+        try:
+            await asyncio.to_thread(step)
+        except OutOfEdits as problem:
+            self._notice(f"{str(problem)[0].upper()}{str(problem)[1:]}.")
+        except Unreadable as problem:
+            self._unreadable(problem)
+        except AnchorwattError as problem:
+            self._notice("Nothing was changed.", problem)
+
+    async def _put_back(self, _: dict[str, Any]) -> None:
+        if self.locked:
+            return
+        try:
+            await asyncio.to_thread(self.desk.open.put_back)
+            self._notice("What was last good is on disk again; the unusable file is kept beside it.")
+        except AnchorwattError as problem:
+            self._notice("Nothing was changed.", problem)
+
+    async def _why(self, said: dict[str, Any]) -> None:
+        key = str(said.get("with", ""))
+        self.why = "" if key == self.why else key
+        try:
+            await self._headline()
+        except (Overtaken, KeyError, AnchorwattError):
+            self.why = ""
+
+    async def _stop_checking(self, _: dict[str, Any]) -> None:
+        self.desk.stop_checking()
+
+    async def _check_again(self, _: dict[str, Any]) -> None:
+        self.desk.check_again()
+
+    async def _ask(self, said: dict[str, Any]) -> None:
+        """The page is asked for something else: another hour, another row."""
+        name, value = str(said.get("name", "")), str(said.get("value", ""))
+        query = {**self.asked.query, name: value}
+        self.asked = Asked(self.asked.design, self.asked.system, query)
+        await self.refresh()
+
+    def _unreadable(self, problem: Unreadable) -> None:
+        lines = "".join(f"<li>{text(one)}</li>" for one in problem.problems)
+        self._set(
+            self.notice,
+            '<div class="notice"><p>The file on disk cannot be used, so nothing was written. Mend it there, '
+            f"or write what was last good over it; the unusable file is then kept beside it.</p><ul>{lines}</ul>"
+            '<button type="button" data-do="put-back">Write what was last good</button></div>',
+        )
+
+    def _notice(self, words: str, problem: Exception | None = None) -> None:
+        more = "" if problem is None else f'<p class="problem">{text(problem)}</p>'
+        self._set(self.notice, f'<div class="notice"><p>{text(words)}</p>{more}</div>')
+
+    def _set(self, element: ui.html, content: str) -> None:
+        if element.content != content:
+            element.set_content(content)
+
+    def _js(self, function: str, *given: Any) -> None:
+        said = ", ".join(json.dumps(one).replace("<", "\\u003c") for one in given)
+        with self.client:
+            ui.run_javascript(f"{function}({said})")
+
+
+def _words(said: Any) -> str | None:
+    return None if said is None else str(said)
+
+
+def _save(saved: tuple[tuple[str, str], ...]) -> str:
+    links = ", ".join(f'<a href="{where}" download>{kind}</a>' for kind, where in saved)
+    return f'<p class="save">Save as {links}</p>' if links else ""

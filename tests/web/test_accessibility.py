@@ -1,0 +1,50 @@
+"""What axe-core, an engine of checks for accessibility, finds on each page: nothing serious."""
+
+from __future__ import annotations
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser
+from tests.web.bench import Bench, settled
+
+from anchorwatt.web.questions import QUESTIONS
+
+
+def serious(page: object) -> list[str]:
+    found = Axe().run(page).response["violations"]
+    return [
+        f"{one['id']}: {one['help']} ({len(one['nodes'])}: {one['nodes'][0]['html'][:160]})"
+        for one in found
+        if one["impact"] in ("serious", "critical")
+    ]
+
+
+@pytest.mark.parametrize("width", [1440, 390])
+@pytest.mark.parametrize("question", [one.path for one in QUESTIONS])
+def test_a_page_of_a_design(bench: Bench, browser: Browser, question: str, width: int) -> None:
+    bench.design("axe")
+    page = browser.new_page(viewport={"width": width, "height": 900})
+    bench.show(page, "axe", question)
+    assert serious(page) == []
+    page.close()
+
+
+@pytest.mark.parametrize("path", ["/", "/compare", "/design/none/boat"])
+def test_other_pages(bench: Bench, browser: Browser, path: str) -> None:
+    bench.design("axe")
+    page = browser.new_page(viewport={"width": 1024, "height": 768})
+    page.goto(bench.address + path)
+    page.wait_for_selector("h1")
+    assert serious(page) == []
+    page.close()
+
+
+def test_the_why_of_an_answer(bench: Bench, browser: Browser) -> None:
+    bench.design("axe")
+    page = browser.new_page(viewport={"width": 1024, "height": 768})
+    bench.show(page, "axe", "boat")
+    page.click('[data-with="hold_hours"]')
+    page.wait_for_selector(".why")
+    settled(page)
+    assert serious(page) == []
+    page.close()
