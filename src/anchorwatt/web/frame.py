@@ -89,6 +89,8 @@ class View:
         """Show what follows from the design as it is now; of several calls at once the last one counts."""
         if self.busy:
             self.again = True
+            if not self.closed:
+                self._tell_top()  # that a change is saved is told before its figures are worked out
             return
         self.busy = True
         try:
@@ -263,6 +265,8 @@ class View:
                 self._unreadable(problem)
             except AnchorwattError as problem:
                 told = str(problem)
+        if told and said.get("again"):  # its field may be on another page
+            self._notice(f"An edit that a lost connection had kept here: {key} = “{typed}”.", AnchorwattError(told))
         self._js("anchorwatt.answered", name, told)
 
     async def change_all(self, make: Callable[[Any], Any], what: str) -> bool:

@@ -10,20 +10,41 @@ window.anchorwatt = (() => {
     return field.dataset.typed === "1" ? field.dataset.seen : null;
   }
 
+  function see(field, typed) {
+    field.dataset.seen = typed;
+    field.dataset.typed = typed === "" ? "0" : "1";
+  }
+
+  function send(said, emit) {
+    write({ ...read(), [said.id]: said });
+    byId(said.id)?.classList.add("sending");
+    emit(said);
+  }
+
+  // Something that was kept is sent by way of the page, whatever fields it has.
+  function send_kept(said) {
+    document.querySelector(".bench").dispatchEvent(new CustomEvent("change", { detail: said }));
+  }
+
   function changed(event, emit) {
+    if (event.detail?.id) {
+      send(event.detail, emit);
+      return;
+    }
     const field = event.target;
     if (field.dataset.ask) {
       emit({ do: "ask", name: field.dataset.ask, value: field.value });
       return;
     }
     if (!field.name || !field.id.startsWith("f-")) return;
-    const said = { do: "change", key: field.name, text: field.value, seen: seenOf(field) };
-    const pending = read();
-    pending[field.id] = said;
-    write(pending);
     byId(`${field.id}-told`).textContent = "";
-    field.classList.add("sending");
-    emit(said);
+    const pending = read();
+    if (pending[field.id] && field.classList.contains("sending")) {
+      // One at a time: what was seen before this edit is what the edit under way comes to.
+      write({ ...pending, [field.id]: { ...pending[field.id], later: field.value } });
+      return;
+    }
+    send({ do: "change", id: field.id, key: field.name, text: field.value, seen: seenOf(field) }, emit);
   }
 
   function clicked(event, emit) {
@@ -114,21 +135,24 @@ window.anchorwatt = (() => {
   });
 
   function answered(id, told) {
-    const pending = read();
-    delete pending[id];
-    write(pending);
+    const { [id]: said, ...others } = read();
+    write(others);
     const field = byId(id);
+    field?.classList.remove("sending");
+    if (field && said && !told && (field.dataset.seen || "") === (said.seen || "")) see(field, said.text.trim());
+    if (said && said.later !== undefined) {
+      const { later, ...sent } = said;
+      send_kept({ ...sent, text: later, seen: field ? seenOf(field) : told ? said.seen : said.text.trim() });
+      return;
+    }
     if (!field) return;
-    field.classList.remove("sending");
     field.setAttribute("aria-invalid", told ? "true" : "false");
     byId(`${id}-told`).textContent = told;
   }
 
   function show_theirs(id, theirs) {
     const field = byId(id);
-    if (!field) return;
-    field.dataset.seen = theirs;
-    field.dataset.typed = theirs === "" ? "0" : "1";
+    if (field) see(field, theirs);
   }
 
   function bring_up_to_date(facts) {
@@ -139,8 +163,7 @@ window.anchorwatt = (() => {
       const wrong = field.getAttribute("aria-invalid") === "true";
       const busy = document.activeElement === field && unsent;
       if (field.value === fact.typed || (!busy && !wrong)) {
-        field.dataset.seen = fact.typed;
-        field.dataset.typed = fact.typed === "" ? "0" : "1";
+        see(field, fact.typed);
         field.value = fact.typed;
         field.setAttribute("aria-invalid", "false");
         byId(`${fact.id}-told`).textContent = "";
@@ -167,15 +190,44 @@ window.anchorwatt = (() => {
     return true;
   }
 
-  // Edits that a lost connection kept from the server are sent again, once the page is there.
+  // Fields follow the page: wait for what is looked for, a minute at most.
+  function when(look, act, tries = 600) {
+    const there = look();
+    if (there) act(there);
+    else if (tries > 0) setTimeout(() => when(look, act, tries - 1), 100);
+  }
+
+  // Edits that a lost connection kept from the server are sent again, on whatever page of the design comes first;
+  // what was seen is what was seen then, so that nobody's later change is written over.
   function resend() {
-    const pending = read();
-    for (const [id, said] of Object.entries(pending)) {
-      const field = byId(id);
-      if (!field) continue;
-      field.value = said.text;
-      field.dispatchEvent(new Event("change", { bubbles: true }));
+    for (const said of Object.values(read())) {
+      when(() => document.querySelector(".bench"), () => send_kept({ ...said, again: true }));
+      when(() => byId(said.id), (field) => {
+        if (!read()[said.id]) return;
+        field.value = said.later ?? said.text;
+        field.classList.add("sending");
+      });
     }
+  }
+
+  // Words that are being typed when the page is loaded again stand in their field again, not sent yet.
+  const draft = () => `${kept()}:typing`;
+  window.addEventListener("pagehide", () => {
+    const field = document.activeElement;
+    if (!field?.matches("input[type=text][id^=f-][name]:not(.sending)")) return;
+    if (field.value === (field.dataset.seen || "")) return;
+    sessionStorage.setItem(draft(), JSON.stringify({ id: field.id, text: field.value, seen: seenOf(field) }));
+  });
+  function type_again() {
+    const typing = JSON.parse(sessionStorage.getItem(draft()) || "null");
+    sessionStorage.removeItem(draft());
+    if (!typing) return;
+    when(() => byId(typing.id), (field) => {
+      go(typing.id);
+      field.select();
+      document.execCommand("insertText", false, typing.text); // as if typed, so that leaving the field sends it
+      see(field, typing.seen ?? "");
+    });
   }
 
   document.addEventListener("click", (event) => {
@@ -200,8 +252,13 @@ window.anchorwatt = (() => {
   });
 
   window.addEventListener("load", () => setTimeout(() => {
-    if (location.hash) go(decodeURIComponent(location.hash.slice(1)));
     resend();
+    if (sessionStorage.getItem(draft())) {
+      type_again();
+      return;
+    }
+    const wanted = decodeURIComponent(location.hash.slice(1));
+    if (wanted) when(() => go(wanted), () => {});
   }, 300));
 
   return { changed, clicked, submitted, tell_form, slid, dropped, answered, show_theirs, bring_up_to_date, go };

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
-from tests.web.bench import SHOTS, Bench, running
+from tests.browser.bench import SHOTS, Bench, running
 from tools.chromium import found
 
 

@@ -28,6 +28,7 @@ def answer(key: str) -> str:
 
 
 CHECKED = answer("checks_failed")
+HELD = answer("hold_hours")
 
 
 def outside_pytest() -> dict[str, str]:
@@ -81,12 +82,18 @@ class Bench:
     def show(self, page: Page, name: str, question: str) -> None:
         """Open a page of a design and wait until it is worked out."""
         page.goto(f"{self.address}/design/{name}/{question}")
-        settled(page)
+        shown(page)
 
 
 def settled(page: Page) -> None:
     """Wait until headline, page and checks are there."""
+    shown(page)
     page.wait_for_selector(CHECKED, timeout=WORKED_OUT)
+
+
+def shown(page: Page) -> None:
+    """Wait until headline and page are there; checks may still be under way, except on their own page."""
+    page.wait_for_selector(HELD, timeout=WORKED_OUT)
     page.wait_for_function(
         "!/Working it out|being done/.test(document.querySelector('.findings')?.innerText || '')", timeout=WORKED_OUT
     )

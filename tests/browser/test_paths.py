@@ -8,10 +8,9 @@ import zipfile
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
-from tests.web.bench import CHECKED, WORKED_OUT, Bench, answer, changed, settled, type_in
+from tests.browser.bench import CHECKED, WORKED_OUT, Bench, answer, changed, settled, type_in
 
 from anchorwatt.design import read
-from anchorwatt.web.questions import QUESTIONS
 
 PARALLEL = "dc.bank.parallel"
 DAWN = answer("charge_at_dawn_pct")
@@ -39,7 +38,7 @@ def test_a_larger_bank_is_in_the_headline_and_in_the_file_and_can_be_taken_back(
 
 
 def test_a_wrong_word_is_told_beside_its_field_and_changes_nothing(bench: Bench, page: Page) -> None:
-    path = bench.design("wrong")
+    path = bench.design("wrong", "cutter-12m")
     before = path.read_bytes()
     bench.show(page, "wrong", "boat")
     type_in(page, "brief.reserve", "a lot")
@@ -77,7 +76,7 @@ def test_a_check_that_fails_leads_to_the_field_that_cures_it(bench: Bench, page:
 
 
 def test_each_answer_says_why(bench: Bench, page: Page) -> None:
-    bench.design("why")
+    bench.design("why", "cutter-12m")
     bench.show(page, "why", "boat")
     page.click('[data-with="hold_hours"]')
     expect(page.locator(".why")).to_contain_text("Source")
@@ -160,28 +159,19 @@ def test_hostile_words_are_words_in_every_field(bench: Bench, page: Page) -> Non
     bench.show(page, "hostile", "boat")
     fields = page.locator(".form input[type=text]")
     names = [fields.nth(place).get_attribute("name") or "" for place in range(fields.count())]
-    for place, name in enumerate(names[:30]):
+    for place, name in enumerate(names[:20]):
         type_in(page, name, HOSTILE[place % len(HOSTILE)])
     page.wait_for_function("!document.querySelector('.sending')", timeout=WORKED_OUT)
     assert read(path)
-    for question in ("cabins", "circuits", "price", "checks"):
+    for question in ("cabins", "checks"):
         bench.show(page, "hostile", question)
     page.goto(bench.address)
     expect(page.locator(".design", has_text="<img src=x")).to_have_count(1)
     assert page.evaluate("window.__hit") is None
 
 
-@pytest.mark.parametrize("question", [one.path for one in QUESTIONS])
-def test_a_phone_shows_each_page_without_scrolling_sideways(bench: Bench, browser: Browser, question: str) -> None:
-    bench.design("phone")
-    page = browser.new_page(viewport={"width": 390, "height": 844})
-    bench.show(page, "phone", question)
-    assert page.evaluate("document.documentElement.scrollWidth") <= 390
-    page.close()
-
-
 def test_a_file_broken_on_disk_is_told_and_can_be_put_back(bench: Bench, page: Page) -> None:
-    path = bench.design("broken")
+    path = bench.design("broken", "cutter-12m")
     bench.show(page, "broken", "boat")
     good = path.read_bytes()
     path.write_text("boat: [", encoding="utf-8")
@@ -195,7 +185,7 @@ def test_a_file_broken_on_disk_is_told_and_can_be_put_back(bench: Bench, page: P
 
 
 def test_a_deleted_file_is_written_again(bench: Bench, page: Page) -> None:
-    path = bench.design("gone")
+    path = bench.design("gone", "cutter-12m")
     bench.show(page, "gone", "boat")
     path.unlink()
     type_in(page, "brief.hold", "7 h")
@@ -204,7 +194,7 @@ def test_a_deleted_file_is_written_again(bench: Bench, page: Page) -> None:
 
 
 def test_pictures_and_tables_are_saved(bench: Bench, page: Page) -> None:
-    bench.design("save")
+    bench.design("save", "cutter-12m")
     bench.show(page, "save", "bank")
     get = page.request.get
     here = f"{bench.address}/design/save"
@@ -226,14 +216,14 @@ def test_designs_are_laid_side_by_side(bench: Bench, page: Page) -> None:
     two = bench.design("two")
     two.write_text(re.sub(r"parallel: 2\b", "parallel: 3", two.read_text(encoding="utf-8"), count=1), encoding="utf-8")
     page.goto(f"{bench.address}/compare?d=one&d=two")
-    row = page.locator("tr", has_text="dc.bank.parallel")
+    row = page.locator("tr", has=page.locator("th", has_text=re.compile(r"^dc\.bank\.parallel$")))
     expect(row.locator(".differs")).to_have_text("3 ≠", timeout=WORKED_OUT)
     assert page.locator(".compared").first.locator(".differs").count() > 3
     expect(page.locator("svg").first).to_be_visible()
 
 
 def test_an_entry_is_added_and_taken_out(bench: Bench, page: Page) -> None:
-    path = bench.design("entry")
+    path = bench.design("entry", "cutter-12m")
     bench.show(page, "entry", "places")
     add = page.locator(".add", has_text="One more in spaces")
     add.locator("input").fill("lazarette")
