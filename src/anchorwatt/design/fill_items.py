@@ -67,7 +67,7 @@ def fill_items(
                 clearance=math.nan if part.clearance is None else float(part.clearance),
                 service=part.service or "",
                 upright=part.upright,
-                highest_air=float(getattr(part, "full_to", math.nan)),
+                highest_air=_known(getattr(part, "full_to", None)),
             )
         )
     return tuple(items)
@@ -122,3 +122,8 @@ def _size(part: Part) -> tuple[float, float, float]:
         return math.nan, math.nan, math.nan
     length, width, height = part.size
     return float(length), float(width), float(height)
+
+
+def _known(value: float | None) -> float:
+    """A figure that a part may leave out; nan where it does."""
+    return math.nan if value is None else float(value)
