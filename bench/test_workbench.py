@@ -7,24 +7,21 @@ process of its own. Needs Chromium, at $CHROMIUM or on the path.
 from __future__ import annotations
 
 import itertools
-import os
-import shutil
-import socket
 import subprocess
 import sys
-import time
-import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, sync_playwright
 from pytest_benchmark.fixture import BenchmarkFixture
+from tests.browser.bench import CHECKED, WORKED_OUT, Bench, answer, running
+from tools.chromium import found
 
 from anchorwatt import design
 
 FIELD = '[name="dc.bank.parallel"]'
-DAWN = '[data-with="charge_at_dawn_pct"] .value'
+DAWN = answer("charge_at_dawn_pct")
 
 
 @pytest.fixture(scope="module")
@@ -34,49 +31,19 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return made
 
 
-def outside_pytest() -> dict[str, str]:
-    """The environment without what makes a program believe that it runs inside a test."""
-    return {name: value for name, value in os.environ.items() if not name.startswith(("PYTEST_", "NICEGUI_"))}
-
-
-def begun(folder: Path) -> tuple[subprocess.Popen[bytes], str]:
-    """A workbench that has answered its first page."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
-    command = [sys.executable, "-m", "anchorwatt", "serve", str(folder), "--port", str(port)]
-    process = subprocess.Popen(command, stderr=subprocess.DEVNULL, env=outside_pytest())
-    address = f"http://127.0.0.1:{port}"
-    while process.poll() is None:
-        try:
-            with urllib.request.urlopen(address, timeout=5) as page:
-                assert b"Anchorwatt" in page.read()
-                return process, address
-        except OSError:
-            time.sleep(0.01)
-    raise RuntimeError(f"the workbench ended with {process.returncode}")
-
-
 @pytest.fixture(scope="module")
 def page(folder: Path) -> Iterator[Page]:
-    process, address = begun(folder)
-    chromium = os.environ.get("CHROMIUM") or shutil.which("chromium")
-    try:
-        with sync_playwright() as play:
-            browser = play.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
-            shown = browser.new_page()
-            shown.goto(f"{address}/design/trawler/bank")
-            shown.wait_for_selector(DAWN, timeout=180_000)
-            checks_done(shown)
-            yield shown
-            browser.close()
-    finally:
-        process.terminate()
-        process.wait(10)
+    with running(folder) as bench, sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=found(), args=["--no-sandbox"])
+        shown = browser.new_page()
+        shown.goto(f"{bench.address}/design/trawler/bank")
+        checks_done(shown)
+        yield shown
+        browser.close()
 
 
 def checks_done(page: Page) -> None:
-    page.wait_for_selector('[data-with="checks_failed"]', timeout=120_000)
+    page.wait_for_selector(CHECKED, timeout=WORKED_OUT)
 
 
 @pytest.mark.benchmark(group="an edit of the bank until its headline")
@@ -107,14 +74,14 @@ def test_by_the_command_line(benchmark: BenchmarkFixture, folder: Path) -> None:
 
 @pytest.mark.benchmark(group="the first page after the start")
 def test_first_page(benchmark: BenchmarkFixture, folder: Path) -> None:
-    running: list[subprocess.Popen[bytes]] = []
+    begun: list[Bench] = []
 
     def start() -> None:
-        running.append(begun(folder)[0])
+        begun.append(Bench(folder))
+        begun[-1].start()
 
     try:
         benchmark.pedantic(start, rounds=5)
     finally:
-        for process in running:
-            process.terminate()
-            process.wait(10)
+        for bench in begun:
+            bench.stop()

@@ -56,12 +56,12 @@ class Bench:
                 self.port = free.getsockname()[1]
         command = [sys.executable, "-m", "anchorwatt", "serve", str(self.folder), "--port", str(self.port)]
         self.process = subprocess.Popen(command, stderr=subprocess.DEVNULL, env=outside_pytest())
-        for _ in range(600):
+        for _ in range(6000):
             try:
                 urllib.request.urlopen(self.address, timeout=5).close()
             except OSError:
                 assert self.process.poll() is None, "the workbench ended"
-                time.sleep(0.1)
+                time.sleep(0.01)
             else:
                 return
         raise AssertionError("the workbench does not answer")

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from anchorwatt.design import Design, parse, starter_text, starters
-from anchorwatt.design.editing import edit_all
-from anchorwatt.design.form import added, form, retyped, taken_out, typed_at
+from anchorwatt.design.editing import edit, edit_all
+from anchorwatt.design.form import added, form, retyped, typed_at
 from anchorwatt.errors import BadDesign
 
 TOP = ("boat", "place", "cabins", "cooling", "ac", "dc", "charging", "plan", "brief", "wiring", "offer")
@@ -152,6 +152,6 @@ def test_a_name_that_is_taken_is_refused(trawler: Design) -> None:
 
 
 def test_an_entry_is_taken_out_unless_something_else_needs_it(trawler: Design) -> None:
-    assert "water pump" not in taken_out(trawler, "dc.loads.water pump").dc.loads
+    assert "water pump" not in edit(trawler, "dc.loads.water pump", None).dc.loads
     with pytest.raises(BadDesign):
-        taken_out(trawler, "cabins.saloon")
+        edit(trawler, "cabins.saloon", None)

@@ -97,6 +97,11 @@ class Assessment:
         """What every rule found."""
         return check(self.evidence)
 
+    @property
+    def checked(self) -> bool:
+        """Whether the checks are done already."""
+        return "checks" in self.__dict__
+
     def check_in_turn(self) -> Iterator[tuple[int, int]]:
         """Do the checks one after the other, so that one can watch or stop; yields how many are done, and of how many.
 

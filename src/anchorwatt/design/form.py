@@ -174,11 +174,6 @@ def added(design: Design, key: str, name: str) -> Design:
     return edit(design, *_put_in(design, full, entry))
 
 
-def taken_out(design: Design, key: str) -> Design:
-    """A design without an entry."""
-    return edit(design, key, None)
-
-
 def _begun(design: Design, at: Any) -> Any:
     """The first entry of a mapping or list: what must be said, as an example."""
     inner = typing.get_args(_bare(at))[-1 if typing.get_origin(_bare(at)) is dict else 0]

@@ -10,9 +10,9 @@ from nicegui import background_tasks, ui
 
 from anchorwatt.errors import AnchorwattError
 from anchorwatt.units import System
-from anchorwatt.web.desk import Desks, Overtaken
+from anchorwatt.web.desk import Desks
 from anchorwatt.web.escaped import part, text
-from anchorwatt.web.shell import head, plain_top
+from anchorwatt.web.shell import head, notice_html, plain_top
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -50,8 +50,8 @@ async def compare_page(desks: Desks, system: System, chosen: Sequence[str]) -> N
     async def work_out() -> None:
         try:
             content = await _side_by_side(desks, chosen, system)
-        except (AnchorwattError, Overtaken) as problem:
-            content = f'<div class="notice"><p class="problem">{text(problem)}</p></div>'
+        except AnchorwattError as problem:
+            content = notice_html("These cannot be laid side by side.", problem)
         shown.set_content(content)
 
     background_tasks.create(work_out())

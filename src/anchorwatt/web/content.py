@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from anchorwatt.units import System
@@ -69,6 +69,10 @@ class Asked:
     design: str  # name of the file, as in addresses
     system: System
     query: Mapping[str, str]  # of the address
+
+    def also(self, name: str, value: str) -> Asked:
+        """The same page asked for something else as well."""
+        return replace(self, query={**self.query, name: value})
 
 
 Forms = Callable[["Design", Asked], tuple[Form, ...]]

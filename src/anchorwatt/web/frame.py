@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import json
 import logging
 from collections.abc import Awaitable, Callable
 from typing import Any
@@ -12,7 +11,8 @@ from urllib.parse import urlencode
 from nicegui import Client, background_tasks, ui
 
 from anchorwatt.assessment import Assessment
-from anchorwatt.design.form import added, taken_out
+from anchorwatt.design import edit
+from anchorwatt.design.form import added
 from anchorwatt.errors import AnchorwattError, BadDesign
 from anchorwatt.web.content import Asked, Block, Html, Picture, Question, Tables
 from anchorwatt.web.desk import Desk, Overtaken
@@ -21,7 +21,7 @@ from anchorwatt.web.form_html import facts, field_id, form_html, group_id, keys
 from anchorwatt.web.headline_html import headline_html, why_html
 from anchorwatt.web.open_design import ChangedMeanwhile, OutOfEdits, Unreadable
 from anchorwatt.web.questions import QUESTIONS
-from anchorwatt.web.shell import head, page_top
+from anchorwatt.web.shell import call_script, head, notice_html, page_top
 
 _log = logging.getLogger(__name__)
 
@@ -55,7 +55,7 @@ class View:
     def build(self) -> None:
         """Lay the page out; figures follow as soon as they are worked out."""
         head(f"{self.question.title} – {self.desk.version.design.name}")
-        with ui.element("div").classes("bench") as self.root:
+        with ui.element("div").classes("bench locked" if self.locked else "bench") as self.root:
             self.top = ui.html("", sanitize=False).classes("top-holder")
             self.notice = ui.html("", sanitize=False).props('role="status" aria-live="polite"').classes("notice-holder")
             self.headline = ui.html("", sanitize=False).props('role="region" aria-label="Headline"').classes("headline")
@@ -269,25 +269,22 @@ class View:
             self._notice(f"An edit that a lost connection had kept here: {key} = “{typed}”.", AnchorwattError(told))
         self._js("anchorwatt.answered", name, told)
 
-    async def change_all(self, make: Callable[[Any], Any], what: str) -> bool:
-        """Change several keys at once; tells what is wrong, and whether it was done."""
+    async def change_all(self, make: Callable[[Any], Any], what: str) -> None:
+        """Change several keys at once; tells what is wrong."""
         if self.locked:
             self._notice("Your role may look, but not change.")
-            return False
+            return
         try:
             await asyncio.to_thread(self.desk.open.change_all, make, what)
         except Unreadable as problem:
             self._unreadable(problem)
-            return False
         except BadDesign as problem:
             told = "\n".join(f"{one.key}: found {one.found}; allowed: {one.allowed}" for one in problem.problems)
             self._notice("Nothing was changed.", AnchorwattError(told))
-            return False
         except AnchorwattError as problem:
             self._notice("Nothing was changed.", problem)
-            return False
-        self._set(self.notice, "")
-        return True
+        else:
+            self._set(self.notice, "")
 
     async def _do(self, said: dict[str, Any]) -> None:
         """Something that only this page can be told to do."""
@@ -305,14 +302,14 @@ class View:
 
     async def _remove(self, said: dict[str, Any]) -> None:
         key = str(said.get("key", ""))
-        await self.change_all(lambda design: taken_out(design, key), f"{key}: taken out")
+        await self.change_all(lambda design: edit(design, key, None), f"{key}: taken out")
 
     async def _key(self, said: dict[str, Any]) -> None:
         """Something in a picture was pressed: show its fields."""
         key = str(said.get("key", ""))
         above, _, name = key.partition(".")
         if above == "cabins" and name:
-            self.asked = Asked(self.asked.design, self.asked.system, {**self.asked.query, "cabin": name})
+            self.asked = self.asked.also("cabin", name)
             await self.refresh()
         self._js("anchorwatt.go", group_id(key))
 
@@ -359,9 +356,7 @@ class View:
 
     async def _ask(self, said: dict[str, Any]) -> None:
         """The page is asked for something else: another hour, another row."""
-        name, value = str(said.get("name", "")), str(said.get("value", ""))
-        query = {**self.asked.query, name: value}
-        self.asked = Asked(self.asked.design, self.asked.system, query)
+        self.asked = self.asked.also(str(said.get("name", "")), str(said.get("value", "")))
         await self.refresh()
 
     def _unreadable(self, problem: Unreadable) -> None:
@@ -374,17 +369,14 @@ class View:
         )
 
     def _notice(self, words: str, problem: Exception | None = None) -> None:
-        more = "" if problem is None else f'<p class="problem">{text(problem)}</p>'
-        self._set(self.notice, f'<div class="notice"><p>{text(words)}</p>{more}</div>')
+        self._set(self.notice, notice_html(words, problem))
 
     def _set(self, element: ui.html, content: str) -> None:
         if element.content != content:
             element.set_content(content)
 
     def _js(self, function: str, *given: Any) -> None:
-        said = ", ".join(json.dumps(one).replace("<", "\\u003c") for one in given)
-        with self.client:
-            ui.run_javascript(f"{function}({said})")
+        call_script(self.client, function, *given)
 
 
 def _words(said: Any) -> str | None:

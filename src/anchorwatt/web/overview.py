@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from anchorwatt.errors import AnchorwattError, BadDesign
 
 if TYPE_CHECKING:
-    from anchorwatt.assessment import Answer
+    from anchorwatt.assessment import Answer, Assessment
 
 SHOWN = ("hold_hours", "required_hours", "charge_at_dawn_pct", "engine_hours_to_recharge")
 """Answers of the headline that are shown here; price and checks follow them."""
@@ -39,6 +39,7 @@ class Overview:
 
     def __init__(self) -> None:
         self._known: dict[Path, tuple[Mark, Entry]] = {}
+        self._unchecked: dict[Path, Assessment] = {}  # of entries whose answers are known, until they are checked
 
     def known(self, path: Path) -> Entry:
         """What is known of a file as it is now."""
@@ -51,7 +52,11 @@ class Overview:
         if entry.boat or entry.wrong:
             return report(entry)
         mark = mark_of(path)
-        return report(self._keep(path, mark, _answered(path)))
+        self._unchecked.pop(path, None)
+        entry, assessment = _answered(path)
+        if assessment is not None:
+            self._unchecked[path] = assessment
+        return report(self._keep(path, mark, entry))
 
     def check(self, path: Path, report: Report) -> bool:
         """Do the checks of a file whose answers are known; False when nobody looks any more."""
@@ -59,8 +64,11 @@ class Overview:
         if entry.checked or entry.wrong or not entry.boat:
             return report(entry)
         mark = mark_of(path)
-        checked = _checked(path, entry, lambda: report(entry))
-        return checked is not None and report(self._keep(path, mark, checked))
+        checked = _checked(self._unchecked[path], entry, lambda: report(entry))
+        if checked is None:
+            return False
+        del self._unchecked[path]
+        return report(self._keep(path, mark, checked))
 
     def _keep(self, path: Path, mark: Mark | None, entry: Entry) -> Entry:
         if mark is not None:
@@ -77,7 +85,7 @@ def mark_of(path: Path) -> Mark | None:
     return stat.st_mtime_ns, stat.st_size
 
 
-def _answered(path: Path) -> Entry:
+def _answered(path: Path) -> tuple[Entry, Assessment | None]:
     from anchorwatt.assessment import assess
     from anchorwatt.design import read
 
@@ -86,23 +94,20 @@ def _answered(path: Path) -> Entry:
     except BadDesign as problem:
         first = problem.problems[0]
         words = f"Line {first.line or 1}: {first.key and f'{first.key}: '}found {first.found}; allowed: {first.allowed}"
-        return Entry(path.stem, wrong=words, problems=len(problem.problems))
+        return Entry(path.stem, wrong=words, problems=len(problem.problems)), None
     except AnchorwattError as problem:
-        return Entry(path.stem, wrong=str(problem), problems=1)
+        return Entry(path.stem, wrong=str(problem), problems=1), None
+    assessment = assess(design)
     try:
-        answers = assess(design).answers
+        answers = assessment.answers
     except AnchorwattError as problem:
-        return Entry(path.stem, design.name, wrong=str(problem))
+        return Entry(path.stem, design.name, wrong=str(problem)), None
     price = tuple(one for one in answers if one.dimension == "money")
-    return Entry(path.stem, design.name, tuple(one for one in answers if one.key in SHOWN) + price)
+    return Entry(path.stem, design.name, tuple(one for one in answers if one.key in SHOWN) + price), assessment
 
 
-def _checked(path: Path, entry: Entry, wanted: Callable[[], bool]) -> Entry | None:
-    from anchorwatt.assessment import assess
-    from anchorwatt.design import read
-
+def _checked(assessment: Assessment, entry: Entry, wanted: Callable[[], bool]) -> Entry | None:
     try:
-        assessment = assess(read(path))
         for _ in assessment.check_in_turn():
             if not wanted():
                 return None

@@ -27,20 +27,19 @@ def unreadable_page(name: str, problem: BadDesign) -> None:
 
 def not_found_html(name: str) -> str:
     """A page for an address that leads nowhere."""
-    there = f"There is no design “{text(name)}” in this folder." if name else "There is nothing at this address."
-    return (
-        f'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Not found – Anchorwatt</title>'
-        f'<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f'<link rel="stylesheet" href="{ASSETS}/look.css"></head><body><main class="page plain"><h1>Not found</h1>'
-        f'<p>{there}</p><p><a href="/">All designs</a></p></main></body></html>'
-    )
+    there = f"There is no design “{name}” in this folder." if name else "There is nothing at this address."
+    return _bare("Not found", there)
 
 
 def refused_html() -> str:
     """A page for what a role may not do."""
+    return _bare("Not allowed", "Your role may read, but not take files along.")
+
+
+def _bare(title: str, words: str) -> str:
     return (
-        '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Not allowed – Anchorwatt</title>'
+        f'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{text(title)} – Anchorwatt</title>'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f'<link rel="stylesheet" href="{ASSETS}/look.css"></head><body><main class="page plain"><h1>Not allowed</h1>'
-        '<p>Your role may read, but not take files along.</p><p><a href="/">All designs</a></p></main></body></html>'
+        f'<link rel="stylesheet" href="{ASSETS}/look.css"></head><body><main class="page plain"><h1>{text(title)}</h1>'
+        f'<p>{text(words)}</p><p><a href="/">All designs</a></p></main></body></html>'
     )

@@ -5,6 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
+from anchorwatt.drawings.cabin_plan_picture import cabin_plan_picture
+from anchorwatt.drawings.engine_picture import engine_picture
+from anchorwatt.drawings.gains_picture import gains_picture
+from anchorwatt.drawings.heel_trim_picture import heel_trim_picture
+from anchorwatt.drawings.night_picture import night_picture
+from anchorwatt.drawings.places_picture import places_picture
+from anchorwatt.drawings.plant_picture import plant_picture
 from anchorwatt.units import System, show_clock
 from anchorwatt.web.content import Asked, Picture
 
@@ -39,54 +46,12 @@ def clock_of(run: Table, query: Mapping[str, str]) -> str:
     return show_clock(run.clock[hour_row(run, query)])
 
 
-def _night(assessment: Assessment, system: System, _: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.night_picture import night_picture
-
-    return night_picture(assessment, system)
-
-
-def _gains(assessment: Assessment, system: System, _: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.gains_picture import gains_picture
-
-    return gains_picture(assessment, system)
-
-
-def _plant(assessment: Assessment, system: System, _: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.plant_picture import plant_picture
-
-    return plant_picture(assessment, system)
-
-
-def _heel_trim(assessment: Assessment, system: System, _: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.heel_trim_picture import heel_trim_picture
-
-    return heel_trim_picture(assessment, system)
-
-
-def _places(assessment: Assessment, system: System, _: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.places_picture import places_picture
-
-    return places_picture(assessment, system)
-
-
-def _cabin_plan(assessment: Assessment, system: System, query: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.cabin_plan_picture import cabin_plan_picture
-
-    return cabin_plan_picture(assessment, hour_row(assessment.night, query), system)
-
-
-def _engine(assessment: Assessment, system: System, _: Mapping[str, str]) -> str:
-    from anchorwatt.drawings.engine_picture import engine_picture
-
-    return engine_picture(assessment, system)
-
-
 PICTURES: dict[str, Draw] = {
-    "night": _night,
-    "gains": _gains,
-    "plant": _plant,
-    "heel-trim": _heel_trim,
-    "places": _places,
-    "cabin-plan": _cabin_plan,
-    "engine": _engine,
+    "night": lambda found, system, _: night_picture(found, system),
+    "gains": lambda found, system, _: gains_picture(found, system),
+    "plant": lambda found, system, _: plant_picture(found, system),
+    "heel-trim": lambda found, system, _: heel_trim_picture(found, system),
+    "places": lambda found, system, _: places_picture(found, system),
+    "cabin-plan": lambda found, system, query: cabin_plan_picture(found, hour_row(found.night, query), system),
+    "engine": lambda found, system, _: engine_picture(found, system),
 }

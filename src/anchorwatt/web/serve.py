@@ -20,7 +20,6 @@ from anchorwatt.web.content import Asked
 from anchorwatt.web.desk import Desks
 from anchorwatt.web.escaped import part
 from anchorwatt.web.pages import not_found_html, refused_html, unreadable_page
-from anchorwatt.web.saving import picture_file, tables_file
 from anchorwatt.web.shell import ASSETS, page_foot
 from anchorwatt.web.start import start_page
 
@@ -79,12 +78,16 @@ def build(
     async def picture(request: Request, name: str, picture: str) -> Response:
         if not may_download(request):
             return HTMLResponse(refused_html(), status_code=403)
+        from anchorwatt.web.saving import picture_file
+
         return await picture_file(desks, name, picture, system_of(request), request.query_params)
 
     @app.get("/design/{name}/tables/{tables}")
     async def tables(request: Request, name: str, tables: str) -> Response:
         if not may_download(request):
             return HTMLResponse(refused_html(), status_code=403)
+        from anchorwatt.web.saving import tables_file
+
         return await tables_file(desks, name, tables)
 
     @ui.page("/design/{name}/{path}", response_timeout=30)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import json
+from typing import Any
+
 from fastapi import Request
-from nicegui import ui
+from nicegui import Client, ui
 
 from anchorwatt.cautions import CAUTIONS
 from anchorwatt.web.content import Asked
@@ -22,6 +25,19 @@ def head(title: str) -> None:
         '<meta name="referrer" content="same-origin">'
     )
     ui.html('<a class="skip" href="#main">To the page</a>', sanitize=False)
+
+
+def call_script(client: Client, function: str, *given: Any) -> None:
+    """Call a function of bench.js in a tab, with plain data."""
+    said = ", ".join(json.dumps(one).replace("<", "\\u003c") for one in given)
+    with client:
+        ui.run_javascript(f"{function}({said})")
+
+
+def notice_html(words: str, problem: Exception | None = None) -> str:
+    """Something that must be told, and what was wrong, word for word."""
+    more = "" if problem is None else f'<p class="problem">{text(problem)}</p>'
+    return f'<div class="notice"><p>{text(words)}</p>{more}</div>'
 
 
 def page_top(name: str, asked: Asked, undo: bool, redo: bool, unsaved: str, last: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import json
 import os
 from collections.abc import Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
@@ -21,7 +20,7 @@ from anchorwatt.web.desk import Desks
 from anchorwatt.web.escaped import part, text
 from anchorwatt.web.file_name import refusal
 from anchorwatt.web.overview import Entry, Overview
-from anchorwatt.web.shell import head, units_switch
+from anchorwatt.web.shell import call_script, head, notice_html, plain_top
 from anchorwatt.web.start_html import entry_html, intake_form, progress_html, starter_form
 
 HEAR = {
@@ -61,16 +60,11 @@ class Start:
     def build(self) -> None:
         """Lay the page out; the answers follow one design after the other."""
         head("Designs")
-        bar = ui.html(
-            '<header class="top"><strong class="home">Anchorwatt</strong><span class="state"></span>'
-            f'<span class="tools">{units_switch(self.system)}</span></header>',
-            sanitize=False,
-        )
-        bar.on("click", lambda: None, js_handler=HEAR["click"])
+        plain_top(self.system)
         with ui.element("div").props('id="main" tabindex="-1"').classes("page plain start") as root:
             ui.html("<h1>Designs</h1>", sanitize=False)
             if not self.writable:
-                ui.html(f'<div class="notice"><p>{text(CANNOT_WRITE)}</p></div>', sanitize=False)
+                ui.html(notice_html(CANNOT_WRITE), sanitize=False)
             paths = self._paths()
             if not paths:
                 ui.html('<p class="empty">There is no design in this folder yet. Begin one below.</p>', sanitize=False)
@@ -220,16 +214,12 @@ class Start:
     def _tell(self, form: str, told: dict[str, str]) -> list[str]:
         """Show beside the fields of a form what is wrong with them; returns what is wrong."""
         said = {name: words for name, words in told.items() if words}
-        with self.client:
-            ui.run_javascript(
-                f"anchorwatt.tell_form({json.dumps(form)}, {json.dumps(said).replace('<', chr(92) + 'u003c')})"
-            )
+        call_script(self.client, "anchorwatt.tell_form", form, said)
         self._notice("Nothing was made: see what is said beside the fields." if said else "")
         return list(said)
 
     def _notice(self, words: str, problem: Exception | None = None) -> None:
-        more = "" if problem is None else f'<p class="problem">{text(problem)}</p>'
-        self.notice.set_content(f'<div class="notice"><p>{text(words)}</p>{more}</div>' if words else "")
+        self.notice.set_content(notice_html(words, problem) if words else "")
 
 
 def _go(address: str) -> None:

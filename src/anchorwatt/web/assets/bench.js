@@ -48,11 +48,6 @@ window.anchorwatt = (() => {
   }
 
   function clicked(event, emit) {
-    const goes = event.target.closest("a[data-goto]");
-    if (goes && go(goes.dataset.goto)) {
-      event.preventDefault();
-      return;
-    }
     const pressed = event.target.closest("[data-do]");
     if (pressed && !pressed.disabled) {
       const named = pressed.closest(".add")?.querySelector("input");

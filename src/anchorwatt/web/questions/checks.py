@@ -24,7 +24,7 @@ HEADS = {
 
 
 def _prepare(assessment: Assessment, asked: Asked) -> tuple[Block, ...]:
-    if "checks" not in assessment.__dict__:
+    if not assessment.checked:
         return (Html("wait", '<p class="empty">The checks are being done; they appear here when they are.</p>'),)
     found = worst_first(assessment.checks)
     groups = {verdict: [one for one in found if one.verdict is verdict] for verdict in HEADS}
