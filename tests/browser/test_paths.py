@@ -220,6 +220,12 @@ def test_designs_are_laid_side_by_side(bench: Bench, page: Page) -> None:
     expect(row.locator(".differs")).to_have_text("3 ≠", timeout=WORKED_OUT)
     assert page.locator(".compared").first.locator(".differs").count() > 3
     expect(page.locator("svg").first).to_be_visible()
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    frame, drawn = page.locator(".picture").bounding_box(), page.locator(".picture .wide").bounding_box()
+    assert frame is not None
+    assert drawn is not None
+    assert drawn["width"] <= frame["width"]
 
 
 def test_an_entry_is_added_and_taken_out(bench: Bench, page: Page) -> None:

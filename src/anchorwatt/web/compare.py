@@ -12,7 +12,7 @@ from anchorwatt.errors import AnchorwattError
 from anchorwatt.units import System
 from anchorwatt.web.desk import Desks
 from anchorwatt.web.escaped import part, text
-from anchorwatt.web.shell import head, notice_html, plain_top
+from anchorwatt.web.shell import head, notice_html, picture_html, plain_top
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -116,7 +116,7 @@ def _html(named: list[tuple[str, Assessment]], system: System) -> str:
         cells = [_cell(words or "—", words != difference.typed[0]) for words in difference.typed]
         typed.append(f'<tr><th scope="row">{text(difference.key)}</th>{"".join(cells)}</tr>')
     return (
-        f'<figure class="picture">{compare_picture(named, system)}</figure>'
+        f"{picture_html(compare_picture(named, system))}"
         f"{_table('What decides the job', heads, rows)}"
         f"{_table('What the files say differently', heads, typed)}"
     )

@@ -21,7 +21,7 @@ from anchorwatt.web.form_html import facts, field_id, form_html, group_id, keys
 from anchorwatt.web.headline_html import headline_html, why_html
 from anchorwatt.web.open_design import ChangedMeanwhile, OutOfEdits, Unreadable
 from anchorwatt.web.questions import QUESTIONS
-from anchorwatt.web.shell import call_script, head, notice_html, page_top
+from anchorwatt.web.shell import call_script, head, notice_html, page_top, picture_html
 
 _log = logging.getLogger(__name__)
 
@@ -172,8 +172,7 @@ class View:
         if isinstance(block, Picture):
             asked = f"?{urlencode(block.query)}" if block.query else ""
             saved = tuple((kind, f"{here}/picture/{block.name}.{kind.lower()}{text(asked)}") for kind in ("SVG", "PNG"))
-            drawn = f'<div class="wide" tabindex="0" role="region" aria-label="Picture">{block.svg}</div>'
-            return f'<figure class="picture">{drawn}<figcaption>{_save(saved)}</figcaption></figure>'
+            return picture_html(block.svg, _save(saved))
         if isinstance(block, Tables):
             tables = "+".join(block.saved)
             saved = tuple((kind, f"{here}/tables/{tables}.{kind.lower()}") for kind in ("CSV", "XLSX") if tables)

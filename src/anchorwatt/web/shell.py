@@ -40,6 +40,13 @@ def notice_html(words: str, problem: Exception | None = None) -> str:
     return f'<div class="notice"><p>{text(words)}</p>{more}</div>'
 
 
+def picture_html(svg: str, below: str = "") -> str:
+    """A picture that keeps a size at which it can be read, and scrolls by itself where the screen is smaller."""
+    drawn = f'<div class="wide" tabindex="0" role="region" aria-label="Picture">{svg}</div>'
+    caption = f"<figcaption>{below}</figcaption>" if below else ""
+    return f'<figure class="picture">{drawn}{caption}</figure>'
+
+
 def page_top(name: str, asked: Asked, undo: bool, redo: bool, unsaved: str, last: str) -> str:
     """Name of the boat, whether it is saved, undo and redo, units."""
     state = (
