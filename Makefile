@@ -38,9 +38,9 @@ test: .venv/.installed
 	@echo "• format and lint"; $(BIN)/ruff format --check --quiet . && $(BIN)/ruff check --quiet .
 	@echo "• types"; $(BIN)/mypy --no-error-summary
 	@echo "• import contract"; $(BIN)/lint-imports --no-cache > .venv/imports.log || { cat .venv/imports.log; exit 1; }
-	@echo "• tests"; $(BIN)/pytest -n 2 --ignore tests/browser
+	@echo "• tests"; $(BIN)/pytest -n 2 --dist loadfile --no-loadscope-reorder --ignore tests/browser
 	@$(BIN)/python tools/chromium.py
-	@echo "• tests in the browser"; $(BIN)/pytest -n 2 tests/browser
+	@echo "• tests in the browser"; $(BIN)/pytest -n 2 --dist loadgroup tests/browser
 
 bench: .venv/.installed
 	@$(BIN)/pytest bench --benchmark-only --benchmark-group-by=group --benchmark-columns=min,median,rounds

@@ -18,6 +18,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from anchorwatt import design
 from anchorwatt.assessment import assess
 from anchorwatt.design import Design
+from anchorwatt.simulation.lead_in import KEEPS as LEAD_INS
 
 KEEPS = (
     "anchorwatt.units.reading",
@@ -57,6 +58,7 @@ def forget() -> None:
         for value in vars(import_module(name)).values():
             if isinstance(value, _lru_cache_wrapper):
                 value.cache_clear()
+    LEAD_INS.forget()
 
 
 def edited(trawler: Design, kind: str) -> Callable[[], dict[str, float]]:

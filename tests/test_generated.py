@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 import sys
 from pathlib import Path
@@ -13,19 +14,28 @@ sys.path.insert(0, str(ROOT))
 
 from tools import outside, shown, write_generated  # noqa: E402
 
-QUICK = write_generated.quick()
+quick = functools.cache(write_generated.quick)
+FOLDERS = ("docs/theory", "docs/reference", "docs/reference/catalogue")
+SCHEMA = Path("src/anchorwatt/design/anchorwatt.schema.json")
 NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
-@pytest.mark.parametrize("path", sorted(QUICK), ids=str)
+def there(folder: str) -> list[Path]:
+    return sorted(path.relative_to(ROOT) for path in (ROOT / folder).glob("*") if path.is_file())
+
+
+@pytest.mark.parametrize("path", [SCHEMA, *(path for folder in FOLDERS for path in there(folder))], ids=str)
 def test_page_is_fresh(path: Path) -> None:
-    assert (ROOT / path).exists(), "run: make docs"
-    assert (ROOT / path).read_text("utf-8") == QUICK[path], "run: make docs"
+    assert (ROOT / path).read_text("utf-8") == quick().get(path, "left over"), "run: make docs"
 
 
-@pytest.mark.parametrize("folder", ["docs/theory", "docs/reference/catalogue"])
+def test_no_page_is_missing() -> None:
+    assert [path for path in quick() if not (ROOT / path).exists()] == [], "run: make docs"
+
+
+@pytest.mark.parametrize("folder", FOLDERS)
 def test_no_page_is_left_over(folder: str) -> None:
-    assert {path.relative_to(ROOT) for path in (ROOT / folder).glob("*")} <= QUICK.keys()
+    assert set(there(folder)) <= quick().keys()
 
 
 def close(one: str, other: str) -> bool:

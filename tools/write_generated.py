@@ -19,7 +19,7 @@ PICTURE = Path("docs/night-trawler-14m.svg")
 
 def quick() -> dict[Path, str]:
     """Pages that follow from the sources alone, by path."""
-    from anchorwatt.design.schema import schema_text
+    from anchorwatt.design.file_schema import schema_text
 
     schema = {Path("src/anchorwatt/design/anchorwatt.schema.json"): schema_text()}
     return {**schema, **reference.pages(), **theory.pages(ROOT)}

@@ -3,25 +3,18 @@
 from __future__ import annotations
 
 import math
-from functools import cache
 
 import pytest
 
-from anchorwatt import assess, design
-from anchorwatt.assessment import Assessment
 from anchorwatt.assessment.ac_side import AcSideStory
 from anchorwatt.papers.keys import unit_of
 from anchorwatt.units import DIMENSIONS
+from tests.starters import STARTERS, assessed
 
 
-@cache
-def assessment(starter: str) -> Assessment:
-    return assess(design.parse(design.starter_text(starter)))
-
-
-@pytest.fixture(params=design.starters())
+@pytest.fixture(params=STARTERS)
 def story(request: pytest.FixtureRequest) -> AcSideStory:
-    return assessment(str(request.param)).ac_side
+    return assessed(str(request.param)).ac_side
 
 
 def test_every_answer_says_why(story: AcSideStory) -> None:
@@ -40,14 +33,14 @@ def test_no_key_is_there_twice(story: AcSideStory) -> None:
 
 
 def test_the_trawler_answers_for_its_transformer_and_typed_inrush() -> None:
-    answers = {answer.key: answer for answer in assessment("trawler-14m").ac_side.answers}
+    answers = {answer.key: answer for answer in assessed("trawler-14m").ac_side.answers}
     inputs = {one.name: one for one in answers["transformer_inrush_A"].why.inputs}
     assert inputs["inrush over the rated peak"].basis == "typed"
     assert "borne" in answers["transformer_inrush_A"].note
 
 
 def test_the_catamaran_answers_for_its_sun() -> None:
-    answers = {answer.key: answer for answer in assessment("catamaran-13m").ac_side.answers}
+    answers = {answer.key: answer for answer in assessed("catamaran-13m").ac_side.answers}
     assert answers["solar_day_kWh"].value > 5.0 * 3.6e6
     assert "transformer_inrush_A" not in answers
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 import pytest
 
@@ -26,25 +27,23 @@ LIMITS = (
 )
 
 
+@cache
 def story() -> BankStory:
     boat = replace(BOAT, bank=replace(BOAT.bank, management=LIMITS))
     simulation = Simulation(boat)
     return bank_story(boat, simulation, Evidence(boat, simulation))
 
 
-STORY = story()
-
-
 def test_each_limit_says_what_is_lost() -> None:
-    assert [limit.cut_off for limit in STORY.limits] == list(LIMITS)
-    assert all(limit.lost for limit in STORY.limits)
-    opened = {limit.cut_off.disconnects: limit.lost for limit in STORY.limits}
+    assert [limit.cut_off for limit in story().limits] == list(LIMITS)
+    assert all(limit.lost for limit in story().limits)
+    opened = {limit.cut_off.disconnects: limit.lost for limit in story().limits}
     assert len(set(opened.values())) == 3
 
 
 @pytest.mark.parametrize("number", range(len(LIMITS)), ids=[one.name for one in LIMITS])
 def test_a_sound_boat_stays_on_the_right_side_of_each_limit(number: int) -> None:
-    limit = STORY.limits[number]
+    limit = story().limits[number]
     upper = (
         limit.cut_off.name in ("overvoltage", "charging current", "discharging current") or "hot" in limit.cut_off.name
     )
@@ -52,12 +51,13 @@ def test_a_sound_boat_stays_on_the_right_side_of_each_limit(number: int) -> None
 
 
 def test_without_a_recharge_nothing_comes_near_its_current() -> None:
-    state = replace(STORY.state, recharge=None)
-    assert nearest(LIMITS[3], STORY.bank, state, 0.2) == 0.0
+    state = replace(story().state, recharge=None)
+    assert nearest(LIMITS[3], story().bank, state, 0.2) == 0.0
 
 
 def test_the_tables_are_the_runs() -> None:
-    assert STORY.night.column("cells_C").values.max() == STORY.state.night.hottest
-    assert STORY.recharge is not None
-    assert STORY.state.recharge is not None
-    assert STORY.recharge.column("cells_C").values.max() == STORY.state.recharge.hottest
+    assert story().night.column("cells_C").values.max() == story().state.night.hottest
+    recharge, state = story().recharge, story().state.recharge
+    assert recharge is not None
+    assert state is not None
+    assert recharge.column("cells_C").values.max() == state.hottest

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -12,9 +11,9 @@ import pytest
 
 import anchorwatt
 from anchorwatt import design
-from anchorwatt.assessment import Assessment, Verdict
+from anchorwatt.assessment import Verdict
+from tests.starters import STARTERS, assessed
 
-STARTERS = design.starters()
 KEYS = (
     "hold_hours",
     "required_hours",
@@ -31,14 +30,6 @@ KEYS = (
     "total_EUR",
     "checks_failed",
 )
-
-
-@cache
-def assessed(starter: str) -> Assessment:
-    with TemporaryDirectory() as folder:
-        path = Path(folder) / "boat.yaml"
-        design.new(starter, path)
-        return anchorwatt.assess(anchorwatt.read(path))
 
 
 @pytest.mark.parametrize("starter", STARTERS)

@@ -7,6 +7,7 @@ import socket
 import subprocess
 import sys
 import time
+import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -41,6 +42,7 @@ class Bench:
     """A workbench in a process of its own."""
 
     folder: Path
+    accounts: bool = False  # whether one must sign in
     port: int = 0
     process: subprocess.Popen[bytes] | None = field(default=None, repr=False)
 
@@ -55,10 +57,13 @@ class Bench:
                 free.bind(("127.0.0.1", 0))
                 self.port = free.getsockname()[1]
         command = [sys.executable, "-m", "anchorwatt", "serve", str(self.folder), "--port", str(self.port)]
+        command += ["--origin", self.address] if self.accounts else []
         self.process = subprocess.Popen(command, stderr=subprocess.DEVNULL, env=outside_pytest())
         for _ in range(6000):
             try:
                 urllib.request.urlopen(self.address, timeout=5).close()
+            except urllib.error.HTTPError:
+                return  # it wants to know first who asks
             except OSError:
                 assert self.process.poll() is None, "the workbench ended"
                 time.sleep(0.01)
@@ -74,9 +79,10 @@ class Bench:
             self.process = None
 
     def design(self, name: str, starter: str = "trawler-14m") -> Path:
-        """A fresh file of a starter boat."""
-        path = self.folder / f"{name}.yaml"
-        path.write_text(starter_text(starter), encoding="utf-8")
+        """A fresh file of a starter boat; one that is as fresh is left alone, and with it what is worked out for it."""
+        path, text = self.folder / f"{name}.yaml", starter_text(starter)
+        if not path.exists() or path.read_text(encoding="utf-8") != text:
+            path.write_text(text, encoding="utf-8")
         return path
 
     def show(self, page: Page, name: str, question: str) -> None:
@@ -117,9 +123,9 @@ def changed(page: Page, where: str, before: str) -> None:
 
 
 @contextmanager
-def running(folder: Path) -> Iterator[Bench]:
+def running(folder: Path, accounts: bool = False) -> Iterator[Bench]:
     """A workbench on a folder, for a while."""
-    bench = Bench(folder)
+    bench = Bench(folder, accounts)
     bench.start()
     try:
         yield bench

@@ -9,6 +9,8 @@ from tests.browser.bench import Bench, settled
 
 from anchorwatt.web.questions import QUESTIONS
 
+pytestmark = pytest.mark.xdist_group("axe")  # one worker's, with the design that they share
+
 
 def serious(page: object, contrast: bool = True) -> list[str]:
     """What is serious or critical; contrast, which is the same at any width, takes most of the time."""

@@ -10,6 +10,8 @@ from tests.browser.bench import WORKED_OUT, Bench, running, type_in
 
 from anchorwatt.design import read
 
+pytestmark = pytest.mark.xdist_group("away")  # one worker's, with the workbench that they share
+
 RESERVE = '[name="brief.reserve"]'
 
 

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from unittest import mock
 
 import pytest
+from tests.starters import assess_once
 from typer.testing import CliRunner, Result
 
+import anchorwatt
 from anchorwatt.cli import app
 
 Run = Callable[..., Result]
@@ -15,10 +18,11 @@ Run = Callable[..., Result]
 
 @pytest.fixture(scope="session")
 def run() -> Run:
-    """Run the program in this process, 80 columns wide."""
+    """Run the program in this process, 80 columns wide; commands on equal designs share an assessment."""
 
     def invoke(*arguments: object) -> Result:
-        return CliRunner().invoke(app, [str(one) for one in arguments], env={"COLUMNS": "80"})
+        with mock.patch.object(anchorwatt, "assess", assess_once):
+            return CliRunner().invoke(app, [str(one) for one in arguments], env={"COLUMNS": "80"})
 
     return invoke
 

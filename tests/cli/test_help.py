@@ -7,7 +7,19 @@ import sys
 
 import pytest
 
-HEAVY = {"numpy", "numba", "pandas", "pvlib", "scipy", "CoolProp", "pydantic", "ruamel"}
+HEAVY = {
+    "numpy",
+    "numba",
+    "pandas",
+    "pvlib",
+    "scipy",
+    "CoolProp",
+    "pydantic",
+    "ruamel",
+    "ezdxf",
+    "reportlab",
+    "fontTools",
+}
 BY_TYPER = {"pydantic"}
 """What Typer itself loads once it reads a command's arguments."""
 PROBE = """

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from anchorwatt import catalogue
 from anchorwatt.design import Design, parse, starter_text, starters
 from anchorwatt.design.editing import edit, edit_all
 from anchorwatt.design.form import added, form, retyped, typed_at
@@ -74,6 +75,71 @@ def test_a_figure_of_a_part_keeps_the_part(trawler: Design) -> None:
     changed = retyped(trawler, "dc.bank.module.capacity", "300 Ah")
     assert changed.dc.bank.module.capacity.text == "300 Ah"
     assert changed.document.data["dc"]["bank"]["module"]["like"] == "lithium 25.6 V 280 Ah"
+
+
+def test_a_figure_of_a_part_is_the_catalogues_until_it_is_typed_over(trawler: Design) -> None:
+    key = "dc.bank.module.capacity"
+    before = field(trawler, "dc", key)
+    row = catalogue.part.raw("battery_module", "lithium 25.6 V 280 Ah")
+    assert (before.basis, before.typed, before.used, before.rule) == ("catalogue", None, row["capacity"], row["source"])
+    over = field(retyped(trawler, key, "300 Ah"), "dc", key)
+    assert (over.basis, over.typed, over.used) == ("typed", "300 Ah", row["capacity"])
+
+
+def test_a_part_with_a_typed_figure_is_still_a_choice(trawler: Design) -> None:
+    changed = retyped(trawler, "dc.bank.module.capacity", "300 Ah")
+    module = field(changed, "dc", "dc.bank.module")
+    assert (module.kind, module.typed) == ("choice", "lithium 25.6 V 280 Ah")
+    assert typed_at(changed, "dc.bank.module") == "lithium 25.6 V 280 Ah"
+    assert retyped(changed, "dc.bank.module", "lithium 25.6 V 280 Ah") == changed
+
+
+def test_taking_a_typed_figure_away_brings_the_file_back_to_the_letter(trawler: Design) -> None:
+    changed = retyped(trawler, "dc.bank.module.capacity", "300 Ah")
+    assert retyped(changed, "dc.bank.module.capacity", "").document.text == trawler.document.text
+
+
+def test_taking_one_of_two_typed_figures_away_leaves_the_other(trawler: Design) -> None:
+    one = retyped(trawler, "dc.bank.module.capacity", "300 Ah")
+    two = retyped(one, "dc.bank.module.mass", "70 kg")
+    assert retyped(two, "dc.bank.module.capacity", "").document.data["dc"]["bank"]["module"] == {
+        "like": "lithium 25.6 V 280 Ah",
+        "mass": "70 kg",
+    }
+
+
+def test_another_part_comes_with_its_own_figures(trawler: Design) -> None:
+    over = retyped(trawler, "dc.bank.module.capacity", "300 Ah")
+    other = next(one for one in catalogue.names("battery_module") if "25.6 V" in one and "280" not in one)
+    changed = retyped(over, "dc.bank.module", other)
+    assert field(changed, "dc", "dc.bank.module.capacity").basis == "catalogue"
+
+
+def test_a_figure_typed_over_of_a_part_that_nobody_named_names_it(trawler: Design) -> None:
+    key = "neighbours.0.through"
+    estimated = field(trawler, "neighbours", key)
+    assert (estimated.typed, estimated.basis) == (None, "estimated")
+    grille = "cooling.plant.handlers.saloon.outlets.starboard grille.duct.grille"
+    was = field(trawler, "cooling", grille)
+    figure = next(one for one in was.figures if one.kind == "number")
+    changed = retyped(trawler, figure.key, figure.used)
+    assert field(changed, "cooling", grille).typed == was.used
+    assert field(changed, "cooling", figure.key).basis == "typed"
+
+
+@pytest.mark.parametrize("name", starters())
+def test_every_figure_of_the_catalogue_can_be_typed_as_it_is(name: str) -> None:
+    design = parse(starter_text(name))
+    for part in TOP:
+        if part not in design.document.data:
+            continue
+        figures = [one for one in form(design, part) if one.basis == "catalogue"]
+        for one in figures[:: max(1, len(figures) // 6)]:
+            assert typed_at(retyped(design, one.key, one.used), one.key) == one.used
+
+
+def test_entries_of_a_list_are_counted_from_one(trawler: Design) -> None:
+    assert [one.title for one in form(trawler, "plan").groups][:2] == ["plan 1", "plan 2"]
 
 
 def test_a_mapping_that_is_not_there_is_made(trawler: Design) -> None:

@@ -13,7 +13,7 @@ from tests.design.strategies import as_text, designs
 
 from anchorwatt import design
 from anchorwatt.design.document import scan
-from anchorwatt.design.schema import schema_text
+from anchorwatt.design.file_schema import schema_text
 
 
 @pytest.fixture(scope="module")

@@ -3,6 +3,7 @@ from __future__ import annotations
 import struct
 
 import pytest
+import resvg_py
 
 from anchorwatt.drawings.as_png import as_png
 from anchorwatt.drawings.sheet import Sheet, Text
@@ -26,6 +27,18 @@ def test_it_is_as_wide_as_asked_for_and_keeps_its_proportions() -> None:
 
 def test_letters_are_drawn() -> None:
     assert as_png(PICTURE, 500) != as_png(EMPTY, 500)
+
+
+def test_letters_are_drawn_on_a_machine_without_fonts(monkeypatch: pytest.MonkeyPatch) -> None:
+    drawn = resvg_py.svg_to_bytes
+    monkeypatch.setattr(resvg_py, "svg_to_bytes", lambda **how: drawn(**how, skip_system_fonts=True))
+    assert as_png(PICTURE, 500) != as_png(EMPTY, 500)
+
+
+def test_a_sheet_of_paper_keeps_its_proportions() -> None:
+    across, down = size(as_png(svg(Sheet(420, 297, "A3", "", (), unit="mm")), 840))
+    assert across == 840
+    assert down == pytest.approx(594, abs=1)
 
 
 @pytest.mark.parametrize("width", [0, -5, 15, 8001])

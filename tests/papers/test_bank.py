@@ -11,9 +11,10 @@ from typing import Any
 import pytest
 from tests.cli.conftest import Run
 from tests.papers import fake
+from tests.starters import assess_once
 from typer.testing import Result
 
-from anchorwatt import assess, read
+from anchorwatt import read
 from anchorwatt.assessment.bank import BankStory
 from anchorwatt.cli.terminal import show
 from anchorwatt.papers import bank
@@ -28,7 +29,7 @@ PLAIN = {
 
 @pytest.fixture(scope="module")
 def story(trawler: Path) -> BankStory:
-    return assess(read(trawler)).bank
+    return assess_once(read(trawler)).bank
 
 
 @pytest.fixture(scope="module")
@@ -107,7 +108,7 @@ def test_json_is_the_story(run: Run, trawler: Path, story: BankStory) -> None:
     found = run("bank", trawler, "--json")
     told = json.loads(found.stdout)
     assert told == json.loads(
-        json.dumps(bank.plain(fake.assessment(bank=story, cautions=assess(read(trawler)).cautions)))
+        json.dumps(bank.plain(fake.assessment(bank=story, cautions=assess_once(read(trawler)).cautions)))
     )
     assert [night["holds"] for night in told["nights"]] == [True, True, True]
     assert len(told["years"]) == 9

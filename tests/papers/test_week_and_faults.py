@@ -8,8 +8,8 @@ import re
 from pathlib import Path
 
 import pytest
-from tests.assessment.test_starters import STARTERS, assessed
 from tests.cli.conftest import Run
+from tests.starters import STARTERS, assessed
 
 from anchorwatt.cli.terminal import show
 from anchorwatt.errors import AnchorwattError

@@ -37,9 +37,9 @@ def test_balanced_legs_leave_the_neutral_without_current(load: float, voltage: f
     assert neutral_current(load, 0.0, voltage) == leg_current(load, 0.0, voltage)
 
 
-@given(VOLTS, st.floats(0.0, 100.0))
+@given(VOLTS, st.floats(0.0, 100.0, allow_subnormal=False))
 def test_two_legs_give_twice_what_one_gives(voltage: float, current: float) -> None:
-    assert apparent_power(voltage, 2, current) == 2.0 * apparent_power(voltage, 1, current)
+    assert apparent_power(voltage, 2, current) == pytest.approx(2.0 * apparent_power(voltage, 1, current))
 
 
 @given(LOAD, VOLTS, st.floats(0.0, 0.5))

@@ -16,7 +16,7 @@ from anchorwatt.physics.engine import full_load_power
 from anchorwatt.physics.propeller import propeller_demand
 from anchorwatt.simulation.runs import Simulation
 from anchorwatt.sizing.fault_story import Fault
-from anchorwatt.sizing.faults import faults
+from anchorwatt.sizing.faults import Faults
 from anchorwatt.sizing.faults_by_night import hottest_moment
 from anchorwatt.sizing.faults_while_charging import reached_speed
 from tests.simulation import boats
@@ -35,11 +35,11 @@ def boat(**changes: object) -> Specification:
 @cache
 def told() -> dict[str, Fault]:
     made = boat()
-    return {fault.key: fault for fault in faults(made, Simulation(made))}
+    return {fault.key: fault for fault in Faults(made, Simulation(made)).every}
 
 
 def keys(made: Specification) -> list[str]:
-    return [fault.key for fault in faults(made, Simulation(made))]
+    return [fault.key for fault in Faults(made, Simulation(made)).every]
 
 
 def test_every_fault_of_a_boat_that_has_all_parts() -> None:
@@ -94,7 +94,7 @@ def test_figures_are_those_of_the_runs() -> None:
 
 def test_a_bank_of_one_string_is_all_lost() -> None:
     made = boat(bank=boats.bank())
-    (fault,) = [one for one in faults(made, Simulation(made)) if one.key == "module-lost"]
+    (fault,) = [one for one in Faults(made, Simulation(made)).every if one.key == "module-lost"]
     assert fault.figure("hold").value == 0.0
     assert float(fault.runs.broken.series.dc_load.max()) == 0.0
     assert "only string" in fault.happens
@@ -127,5 +127,5 @@ def test_the_inverter_trips_within_the_night() -> None:
 def test_at_48_v_the_standard_on_load_dumps_has_no_figure() -> None:
     machine = boats.alternator(volts=56.0)
     made = boat(bank=boats.bank(cells=16), engines=(boats.engine((machine,)),))
-    (fault,) = [one for one in faults(made, Simulation(made)) if one.key == "contactor-opens"]
+    (fault,) = [one for one in Faults(made, Simulation(made)).every if one.key == "contactor-opens"]
     assert "no figures" in fault.happens

@@ -303,7 +303,7 @@ class Assessment:
     @cached_property
     def faults(self) -> tuple[FaultAnswer, ...]:
         """What happens, minute by minute, when something fails."""
-        return fault_answers(self.evidence.faults)
+        return fault_answers(self.evidence.faults.every)
 
     @cached_property
     def redundancy(self) -> RedundancyStory:

@@ -27,14 +27,16 @@ Basis = Callable[[str], str]
 def answers(evidence: Evidence, basis: Basis) -> tuple[Answer, ...]:
     """The headline answers that need no check, in the order in which people ask."""
     specification, simulation = evidence.specification, evidence.simulation
-    simulation.main_runs()
-    weight = {answer.key: answer for answer in weight_answers(specification, evidence.weight, basis)}
+    with simulation.main_runs():
+        comfort = _comfort(evidence)
+        weight = {answer.key: answer for answer in weight_answers(specification, evidence.weight, basis)}
+        price = price_answer(evidence.offer)
     return (
         *_night(specification, simulation, basis),
-        *_comfort(evidence),
+        *comfort,
         *_recharge(simulation),
         *(weight[key] for key in OF_THE_WEIGHT),
-        price_answer(evidence.offer),
+        price,
     )
 
 

@@ -8,13 +8,8 @@ import numpy as np
 
 from anchorwatt.checks.registry import Evidence, Measured, at_least, rule
 from anchorwatt.simulation.faults import LONGEST_HOLD, SHOWN
-from anchorwatt.sizing.fault_story import Fault
 
 PRACTICE = "common practice, no source"
-
-
-def _fault(evidence: Evidence, key: str) -> Fault | None:
-    return next((fault for fault in evidence.faults if fault.key == key), None)
 
 
 @rule(
@@ -24,10 +19,8 @@ def _fault(evidence: Evidence, key: str) -> Fault | None:
     PRACTICE,
     "More strings of smaller modules, or a larger bank.",
 )
-def night_holds_without_a_string(evidence: Evidence) -> Measured | None:
-    fault = _fault(evidence, "module-lost")
-    if fault is None:
-        return None
+def night_holds_without_a_string(evidence: Evidence) -> Measured:
+    fault = evidence.faults.module_lost
     hold = fault.figure("hold").value
     return at_least(LONGEST_HOLD if math.isnan(hold) else hold, evidence.simulation.dawn - fault.at)
 
@@ -40,10 +33,7 @@ def night_holds_without_a_string(evidence: Evidence) -> Measured | None:
     "A bank that is not empty by then; essential loads on the DC side with their own way to the bank.",
 )
 def direct_current_without_the_inverter(evidence: Evidence) -> Measured | None:
-    fault = _fault(evidence, "inverter-trips")
-    if fault is None:
-        return None
-    run = fault.runs.broken
+    run = evidence.faults.inverter_trips.runs.broken
     part = slice(0, round(SHOWN / run.step))
     asked, served = float(np.sum(run.forcing.dc_load[0, part])), float(np.sum(run.series.dc_load[0, part]))
     if asked <= 0.0:
@@ -59,7 +49,7 @@ def direct_current_without_the_inverter(evidence: Evidence) -> Measured | None:
     "An inverter and a bank that carry what runs on shore power, or loads that wait.",
 )
 def inverter_takes_over_from_shore(evidence: Evidence) -> Measured | None:
-    fault = _fault(evidence, "shore-sags")
+    fault = evidence.faults.shore_sags
     if fault is None:
         return None
     lost = float(fault.runs.broken.summary.lost_at[0])

@@ -24,8 +24,7 @@ from anchorwatt.sizing.condensate import Condensate, condensed
 from anchorwatt.sizing.dew import SurfaceDew, dew
 from anchorwatt.sizing.ducts import HandlerAir, handlers_air
 from anchorwatt.sizing.fault_current import BankFault, prospective
-from anchorwatt.sizing.fault_story import Fault
-from anchorwatt.sizing.faults import faults
+from anchorwatt.sizing.faults import Faults
 from anchorwatt.sizing.fit import Fit, fit
 from anchorwatt.sizing.load_dump import LoadDump, load_dump
 from anchorwatt.sizing.offer import Priced, bought, priced
@@ -124,9 +123,9 @@ class Evidence:
         return shortest_engine_time(self.specification, self.simulation)
 
     @cached_property
-    def faults(self) -> tuple[Fault, ...]:
+    def faults(self) -> Faults:
         """What happens when something fails."""
-        return faults(self.specification, self.simulation)
+        return Faults(self.specification, self.simulation)
 
     @cached_property
     def redundancy(self) -> Redundancy:

@@ -21,6 +21,8 @@ from anchorwatt.cli.options import (
     Json,
     PeopleAction,
     Plot,
+    SheetFormat,
+    SheetPaper,
     Units,
     UnitsOption,
     Why,
@@ -290,6 +292,48 @@ def wiring(
         _show(pages.rows(assessment), as_json, lambda: pages.screen(assessment, units.value))
 
 
+@app.command(short_help="Draw the sheets that a yard builds from.")
+def draw(
+    file: File,
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder that the drawings go to.")],
+    sheet: Annotated[
+        list[str] | None,
+        typer.Option("--sheet", metavar="NAME", help="Only this subject; may be given again.", show_default=False),
+    ] = None,
+    formats: Annotated[
+        list[SheetFormat] | None,
+        typer.Option("--format", help="Only this format; may be given again.", show_default="all three"),
+    ] = None,
+    paper: Annotated[SheetPaper, typer.Option("--paper", help="Paper that they are made for.")] = SheetPaper.a3,
+    since: Annotated[
+        Path | None,
+        typer.Option(
+            "--since", metavar="FILE", help="Earlier design file; clouds mark what changed.", show_default=False
+        ),
+    ] = None,
+    as_json: Json = False,
+    csv: Csv = None,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Draw the one-line diagrams, wiring, schematics, arrangement, panels and labels from the design."""
+    with reported():
+        from anchorwatt.cli.files import write_all
+        from anchorwatt.papers import drawn
+        from anchorwatt.papers.as_csv import csv_files
+
+        subjects = drawn.subjects(sheet or ())
+        assessment = _assessed(file)
+        earlier = None if since is None else _assessed(since)
+        with working("drawing the sheets"):
+            made = drawn.sheets(assessment, paper.value, units.value, subjects, earlier)
+            files = drawn.files(made, [one.value for one in formats or SheetFormat])
+        tables = {} if csv is None else csv_files(assessment, csv, ("labels", "wiring"))
+        write_all({**{out / name: content for name, content in files.items()}, **tables})
+        for path in tables:
+            note(f"wrote {path}")
+        _show(drawn.plain(made, files), as_json, lambda: drawn.screen(assessment, made, files, out))
+
+
 @app.command(short_help="Show every check with its figures.")
 def check(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show every check with its figures, source and remedy, worst first; end with status 1 when one fails."""
@@ -472,6 +516,9 @@ def serve(
 ) -> None:
     """Open the workbench: the designs of a folder as pages in the browser, until it is stopped with Ctrl-C."""
     with reported():
+        import gc
+
+        gc.disable()  # while modules are loaded there is nothing to collect; the workbench begins it again
         from anchorwatt.web.serve import serve as run
 
         run(folder, host, port, origin)

@@ -16,6 +16,21 @@ class Units(StrEnum):
     us = "us"
 
 
+class SheetFormat(StrEnum):
+    """What a drawing is written as."""
+
+    dxf = "dxf"
+    svg = "svg"
+    pdf = "pdf"
+
+
+class SheetPaper(StrEnum):
+    """Paper that drawings are made for."""
+
+    a3 = "a3"
+    ansi_b = "ansi-b"
+
+
 class PeopleAction(StrEnum):
     """What can be done with accounts."""
 

@@ -15,6 +15,7 @@ from anchorwatt.design.charging import Charging
 from anchorwatt.design.cooling import Cooling
 from anchorwatt.design.day import Brief, PeriodEntry
 from anchorwatt.design.document import Document
+from anchorwatt.design.drawings import DrawingsSection
 from anchorwatt.design.installation import Installation
 from anchorwatt.design.offer import Offer
 from anchorwatt.design.place import Place
@@ -69,6 +70,9 @@ class Design(Section):
     )
     offer: Offer | None = Field(default=None, description="How it is priced.")
     installation: Installation | None = Field(default=None, description="What somebody vouches for aboard.")
+    drawings: DrawingsSection | None = Field(
+        default=None, description="The title block of the drawings, and their revisions."
+    )
 
     _document: Document = PrivateAttr()
     _overlay: Overlay = PrivateAttr(default=NOTHING)

@@ -5,33 +5,30 @@ The form is read off the types of the design file, so a new key has its field he
 
 from __future__ import annotations
 
-import functools
 import re
 import types
 import typing
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Literal
+from typing import Any
 
-from pydantic import BaseModel, TypeAdapter
+from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from anchorwatt.catalogue.overlay import laid_over
-from anchorwatt.catalogue.part import names
+from anchorwatt.catalogue.part import Part, names, raw, record_of
 from anchorwatt.catalogue.slot import Slot
+from anchorwatt.design.described import Kind, Told, described, metadata, of_type
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Key, child, dotted, scan
 from anchorwatt.design.editing import edit, key_of
+from anchorwatt.design.filling import specify
 from anchorwatt.design.in_short import annotation
 from anchorwatt.design.plain_value import written
-from anchorwatt.design.specify import specify
 from anchorwatt.errors import BadDesign
-from anchorwatt.units.schema import ALLOWED, KIND
-
-Kind = Literal["quantity", "number", "whole", "flag", "choice", "text", "written"]
-"""`written`: anything else, such as a list, as it is written on one line of the file."""
 
 CABIN_NAMES = ("cabin", "thermostat")
+ABOUT_A_PART = ("name", "source")  # words, not figures
 
 
 @dataclass(frozen=True)
@@ -48,6 +45,9 @@ class Field:
     used: str  # what is taken where the file says nothing; "" where that is nothing
     rule: str  # how that was found, with its source
     required: bool
+    figures: tuple[Field, ...] = ()  # of the part that it names
+    of_part: bool = False  # whether it is such a figure, which the file may type over
+    in_catalogue: bool = False  # whether `used` is the catalogue's
 
     @property
     def basis(self) -> str:
@@ -56,7 +56,7 @@ class Field:
             return "typed"
         if not self.used:
             return "not given"
-        return "estimated"
+        return "catalogue" if self.in_catalogue else "estimated"
 
 
 @dataclass(frozen=True)
@@ -72,13 +72,20 @@ class Group:
     named: bool  # whether its entries are called as the writer likes, so that there can be more of them
     listed: bool = False  # whether they are a list, without names
 
+    @property
+    def name(self) -> str:
+        """What the file calls it."""
+        return self.key.rpartition(".")[2]
+
     def bare(self) -> Group:
         """The names of its entries only: to add one, or take one out."""
         return replace(self, groups=tuple(replace(one, fields=(), groups=()) for one in self.groups))
 
     def __iter__(self) -> Iterator[Field]:
-        """All fields, those of the groups in it too."""
-        yield from self.fields
+        """All fields, those of the groups in it and the figures of parts too."""
+        for field in self.fields:
+            yield field
+            yield from field.figures
         for group in self.groups:
             yield from group
 
@@ -121,7 +128,8 @@ def retyped(design: Design, key: str, text: str | None) -> Design:
     Parameters
     ----------
     key : of a field
-    text : as typed; None or nothing but spaces takes the key out, so that it is estimated again
+    text : as typed; None or nothing but spaces takes the key out, so that it is estimated again. Another part comes
+        with its own figures; what was typed over those of the one before goes with it.
 
     Raises
     ------
@@ -133,18 +141,25 @@ def retyped(design: Design, key: str, text: str | None) -> Design:
         return edit(design, *_taken_out(design, path))
     with laid_over(design.overlay):
         value = _value(design, path, text.strip())
+        if _slot(path) and _named(_typed(design, path)) == value:
+            return design  # the same part, with the figures that are typed over it
+        if _slot(path[:-1]) and _typed(design, path[:-1]) is None:
+            path, value = path[:-1], {"like": _estimated(design, path[:-1]), str(path[-1]): value}
     return edit(design, *_put_in(design, path, value))
 
 
 def typed_at(design: Design, key: str) -> str | None:
     """What the file says at a key, as a form's field shows it; None where it says nothing."""
-    typed = _typed(design, key_of(key, design.document))
+    path = key_of(key, design.document)
+    typed = _typed(design, path)
+    if _slot(path):
+        typed = _named(typed)
     return None if typed is None else _plain(typed)
 
 
 def allowed_in(model: type[BaseModel], name: str) -> str:
     """What may be typed in a field of a model, in words."""
-    return _described(model, name).allowed
+    return described(model, name).allowed
 
 
 def added(design: Design, key: str, name: str) -> Design:
@@ -161,10 +176,7 @@ def added(design: Design, key: str, name: str) -> Design:
         There is an entry of that name, or the design does not pass with the new one; it is unchanged.
     """
     path = key_of(key, design.document)
-    at: Any = Design
-    for part in path:
-        at, _ = _below(at, part, "")
-    there = _typed(design, path)
+    at, there = _type_at(path), _typed(design, path)
     if isinstance(there, list):
         return edit(design, f"{key}.{len(there)}", there[-1] if there else _begun(design, at))
     if isinstance(there, dict) and name in there:
@@ -179,7 +191,7 @@ def _begun(design: Design, at: Any) -> Any:
     inner = typing.get_args(_bare(at))[-1 if typing.get_origin(_bare(at)) is dict else 0]
     model = _model(inner)
     if model is None:
-        return _of_type(inner).example
+        return of_type(inner).example
     with laid_over(design.overlay):
         return {
             field.alias or name: _example(design, model, name)
@@ -189,7 +201,7 @@ def _begun(design: Design, at: Any) -> Any:
 
 
 def _example(design: Design, model: type[BaseModel], name: str) -> Any:
-    told = _described(model, name)
+    told = described(model, name)
     if name in CABIN_NAMES:
         return next(iter(design.cabins))
     if told.slot:
@@ -197,8 +209,14 @@ def _example(design: Design, model: type[BaseModel], name: str) -> Any:
     return told.choices[0] if told.choices else told.example
 
 
-def _taken_out(design: Design, path: Key) -> tuple[str, None]:
-    """The key to take out: a mapping that is written in short goes with its one value."""
+def _taken_out(design: Design, path: Key) -> tuple[str, Any]:
+    """The key to take out: a mapping that is written in short goes with its one value.
+
+    A part whose last figure goes is written by its name again.
+    """
+    part = _typed(design, path[:-1])
+    if _slot(path[:-1]) and isinstance(part, dict) and set(part) == {"like", path[-1]}:
+        return dotted(path[:-1]), part["like"]
     if path in design.document.spans:
         return dotted(path), None
     return dotted(path[:-1]), None
@@ -233,7 +251,7 @@ def _nested(path: Key, value: Any) -> dict[str, Any]:
 def _value(design: Design, path: Key, text: str) -> Any:
     """What the file shall say for what was typed."""
     field = _field_at(path)
-    kind = "written" if field is None else _described(field[0], field[1]).kind
+    kind = "written" if field is None else described(field[0], field[1]).kind
     if text[0] in "{[" and kind != "text":
         kind = "written"  # a part with some of its figures changed
     if kind == "flag":
@@ -247,6 +265,37 @@ def _value(design: Design, path: Key, text: str) -> Any:
             raise BadDesign((design.document.problem(path, f"“{text}”", "one value, as on one line of the file"),))
         return document.data["value"]
     return text
+
+
+def type_at(path: Key) -> Any:
+    """The type of what a key of the design may hold, bare of what is said of it; None where there is no such key."""
+    return _bare(_type_at(path))
+
+
+def _type_at(path: Key) -> Any:
+    at: Any = Design
+    for part in path:
+        at, _ = _below(at, part, "")
+    return at
+
+
+def _slot(path: Key) -> str:
+    """The kind of the catalogue that a key takes its part from; "" where it takes none."""
+    return next((one.kind for one in metadata(_type_at(path)) if isinstance(one, Slot)), "")
+
+
+def _named(typed: Any) -> Any:
+    """What names a part: the row that it is like, where only some of its figures are typed."""
+    return typed["like"] if isinstance(typed, dict) and isinstance(typed.get("like"), str) else typed
+
+
+def _estimated(design: Design, path: Key) -> str:
+    """The part that is taken where the file names none."""
+    key = dotted(path)
+    for one in specify(design).estimates:
+        if one.key == key:
+            return one.value
+    raise BadDesign((design.document.problem(path, "no part yet", "a part of the catalogue, before its figures"),))
 
 
 def _number(text: str) -> float | str:
@@ -294,11 +343,11 @@ class _Walk:
                 else:
                     fields.append(self.entry(inner, (*path, entry)))
         listed = named and typing.get_origin(_bare(at)) is tuple
-        title = str(path[-1]).replace("_", " ") if path else self.design.name
+        title = _title(path) if path else self.design.name
         return Group(dotted(path), title, about, tuple(fields), tuple(groups), typed is not None, named, listed)
 
     def field(self, model: type[BaseModel], name: str, path: Key) -> Field:
-        told = _described(model, name)
+        told = described(model, name)
         field = model.model_fields[name]
         used, rule = self.estimates.get(dotted(path), ("", ""))
         if not used and field.default is not None and not field.is_required() and not callable(field.default_factory):
@@ -309,13 +358,16 @@ class _Walk:
 
     def entry(self, inner: Any, path: Key) -> Field:
         used, rule = self.estimates.get(dotted(path), ("", ""))
-        return self._made(_of_type(inner), path, "", used, rule, False)
+        return self._made(of_type(inner), path, "", used, rule, False)
 
-    def _made(self, told: _Told, path: Key, about: str, used: str, rule: str, required: bool) -> Field:
+    def _made(self, told: Told, path: Key, about: str, used: str, rule: str, required: bool) -> Field:
         typed = _typed(self.design, path)
+        figures: tuple[Field, ...] = ()
         choices = told.choices
         if told.slot:
             choices = names(told.slot)
+            figures = self.figures(told.slot, path, typed, used)
+            typed = _named(typed)
         elif path[-1] in CABIN_NAMES and told.kind == "text":
             choices = tuple(self.data.get("cabins", ()))
         kind = told.kind
@@ -334,7 +386,50 @@ class _Walk:
             used,
             rule,
             required,
+            figures,
         )
+
+    def figures(self, kind: str, path: Key, part: Any, used: str) -> tuple[Field, ...]:
+        """What the catalogue says of a part, and what the file says in its place."""
+        name = _named(used if part is None else part)
+        row = raw(kind, name) if isinstance(name, str) and name in names(kind) else {}
+        if not row and not isinstance(part, dict):
+            return ()
+        record = record_of(kind)
+        own = [name for name in record.model_fields if name not in Part.model_fields]
+        all_parts = [name for name in Part.model_fields if name not in ABOUT_A_PART]
+        return tuple(self._figure(record, name, path, part, row) for name in (*own, *all_parts))
+
+    def _figure(self, record: type[Part], name: str, path: Key, part: Any, row: Mapping[str, Any]) -> Field:
+        field, told = record.model_fields[name], described(record, name)
+        key = field.alias or name
+        typed = part.get(key) if isinstance(part, dict) else None
+        used, rule = row.get(key), str(row.get("source", ""))
+        in_catalogue = used is not None
+        if used is None and not field.is_required() and field.default not in (None, "", ()):
+            used, rule = field.default, "what is taken where nothing is said"
+        choices, of_kind = names(told.slot) if told.slot else told.choices, told.kind
+        if isinstance(typed, dict | list) or isinstance(used, dict | list | tuple):
+            choices, of_kind = (), "written"
+        return Field(
+            dotted((*path, key)),
+            key.replace("_", " "),
+            field.description or "",
+            of_kind,
+            told.allowed,
+            choices,
+            None if typed is None else _plain(typed),
+            "" if used is None else _plain(used),
+            rule,
+            False,
+            of_part=True,
+            in_catalogue=in_catalogue,
+        )
+
+
+def _title(path: Key) -> str:
+    """What a mapping is called; entries of a list are counted from one."""
+    return f"{_title(path[:-1])} {path[-1] + 1}" if isinstance(path[-1], int) else path[-1].replace("_", " ")
 
 
 def _typed(design: Design, path: Key) -> Any:
@@ -351,74 +446,9 @@ def _typed(design: Design, path: Key) -> Any:
     return at
 
 
-@dataclass(frozen=True)
-class _Told:
-    kind: Kind
-    allowed: str
-    choices: tuple[str, ...] = ()
-    slot: str = ""
-    example: Any = ""
-
-
-@functools.lru_cache(maxsize=2000)
-def _described(model: type[BaseModel], name: str) -> _Told:
-    return _of_type(annotation(model.model_fields[name]))
-
-
-def _of_type(kind: Any) -> _Told:
-    slot = next((one.kind for one in _metadata(kind) if isinstance(one, Slot)), "")
-    if slot:
-        return _Told("choice", f"one of the catalogue's: {slot.replace('_', ' ')}", (), slot)
-    schema = TypeAdapter(kind).json_schema()
-    if "anyOf" in schema:
-        some = [one for one in schema["anyOf"] if one.get("type") != "null"]
-        if len(some) > 1:
-            return _one_of_several(some)
-        schema = some[0]
-    if KIND in schema:
-        return _Told("quantity", str(schema[ALLOWED]), example=schema["examples"][0])
-    if "enum" in schema or "const" in schema:
-        choices = tuple(str(one) for one in schema.get("enum", (schema.get("const"),)))
-        return _Told("choice", "one of: " + ", ".join(choices), choices)
-    kinds: dict[str, Kind] = {"integer": "whole", "number": "number", "boolean": "flag", "string": "text"}
-    told = kinds.get(str(schema.get("type")), "written")
-    limits = [f"{words} {schema[limit]:g}" for limit, words in _LIMITS.items() if limit in schema]
-    plain = {"whole": "a whole number", "number": "a number", "flag": "yes or no", "text": "a text"}.get(told, "")
-    example = {"whole": 1, "number": 1.0, "flag": False, "text": "new"}.get(told, [])
-    return _Told(told, " ".join([plain, " and ".join(limits)]).strip(), example=example)
-
-
-def _one_of_several(schemas: list[dict[str, Any]]) -> _Told:
-    """A value that may be one of some words, or something else that is typed."""
-    words = tuple(str(one) for each in schemas for one in each.get("enum", [each["const"]] if "const" in each else []))
-    others = [str(each[ALLOWED]) for each in schemas if ALLOWED in each]
-    others += [str(each["description"]) for each in schemas if "pattern" in each and "description" in each]
-    return _Told("text", "; or ".join(filter(None, ["one of: " + ", ".join(words) if words else "", *others])), words)
-
-
-_LIMITS = {
-    "minimum": "of at least",
-    "exclusiveMinimum": "above",
-    "maximum": "of at most",
-    "exclusiveMaximum": "below",
-}
-
-
-def _metadata(kind: Any) -> list[Any]:
-    found: list[Any] = []
-    while True:
-        if typing.get_origin(kind) is typing.Annotated:
-            found += kind.__metadata__
-            kind = typing.get_args(kind)[0]
-        elif typing.get_origin(kind) in (typing.Union, types.UnionType):
-            kind = next(one for one in typing.get_args(kind) if one is not type(None))
-        else:
-            return found
-
-
 def _is_mapping(field: FieldInfo) -> bool:
     """Whether a field is a mapping or list of mappings of its own, rather than one value."""
-    if any(isinstance(one, Slot) for one in _metadata(annotation(field))):
+    if any(isinstance(one, Slot) for one in metadata(annotation(field))):
         return False
     bare = _bare(field.annotation)
     if _model(bare) is not None:

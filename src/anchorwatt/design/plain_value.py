@@ -7,6 +7,7 @@ import re
 from typing import Any
 
 from anchorwatt.design.document import scan
+from anchorwatt.errors import BadDesign
 
 # What may stand without quotation marks inside braces too.
 _PLAIN = re.compile(r"[A-Za-z0-9°½¼¾µΩ.+-](?:[^\n,\[\]{}#:&*!|>'\"%@`]|%|:(?=[0-9])|'(?=[a-z]))*")
@@ -29,9 +30,16 @@ def written(value: Any) -> str:
     if isinstance(value, (int, float)):
         return repr(value)
     text = str(value)
-    if _PLAIN.fullmatch(text) and text == text.strip() and scan(f"a: {text}").data["a"] == text:
+    if _PLAIN.fullmatch(text) and text == text.strip() and _reads_back(text):
         return text
     return json.dumps(text, ensure_ascii=False)
+
+
+def _reads_back(text: str) -> bool:
+    try:
+        return bool(scan(f"a: {text}").data["a"] == text)
+    except BadDesign:  # such as “- a”, a list to the parser
+        return False
 
 
 def read_back(text: str) -> Any:

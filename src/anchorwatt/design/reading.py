@@ -10,8 +10,8 @@ from anchorwatt.catalogue.overlay import laid_over
 from anchorwatt.design.checked import problems_of_names, sections_of
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Document, load, scan
+from anchorwatt.design.filling import fill, ledger_for
 from anchorwatt.design.problems import as_problem, one_each
-from anchorwatt.design.specify import fill, ledger_for
 from anchorwatt.design.yard import overlay_of
 from anchorwatt.errors import BadDesign, Problem
 

@@ -1,6 +1,6 @@
 """The specification: a design with every name looked up and every gap filled.
 
-`specify(design)` (in `design.specify`) makes it. Nothing here is optional, nothing is a name that must
+`specify(design)` (in `design.filling`) makes it. Nothing here is optional, nothing is a name that must
 be looked up, every figure is a plain SI float: this is what `climate`, `simulation`, `sizing` and
 `checks` read. Temperatures are °C, angles rad, rotational speeds rad/s, charge A·s, shares 0 to 1.
 

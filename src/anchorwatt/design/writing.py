@@ -7,11 +7,13 @@ import os
 import tempfile
 from importlib import resources
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from anchorwatt.catalogue.part import NotInCatalogue, nearest
-from anchorwatt.design.design import Design
-from anchorwatt.design.reading import read
 from anchorwatt.errors import CannotWrite
+
+if TYPE_CHECKING:
+    from anchorwatt.design.design import Design
 
 SCHEMA_NAME = "anchorwatt.schema.json"
 SCHEMA_LINE = f"# yaml-language-server: $schema={SCHEMA_NAME}\n"
@@ -86,6 +88,8 @@ def new(starter: str, path: str | Path, replace: bool = False) -> Design:
 
 def begin(text: str, path: str | Path, replace: bool = False) -> Design:
     """Begin a design file from a text, with the schema for editors beside it; raises as `new` does."""
+    from anchorwatt.design.reading import read  # much that what only writes does without
+
     target = Path(path)
     if target.exists() and not replace:
         raise CannotWrite(target, "there is a file already; replace it on purpose, or choose another name")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from anchorwatt.drawings.lettering import FAMILY
+from anchorwatt.drawings.font import BOLD, FAMILY, REGULAR
 from anchorwatt.errors import OutOfRange
 
 NARROWEST, WIDEST = 16, 8000
@@ -26,13 +26,20 @@ def as_png(picture: str, width: int) -> bytes:
     OutOfRange
         the width is too small or too large.
 
-    Letters are drawn in the first family of `lettering.FAMILY` that the machine has, else in its own sans. Where a
-    machine has no font at all, no letters are drawn.
+    Letters are drawn in the shipped font, also where a machine has none; a sign that it lacks in one of the machine's
+    own that has it, else as an empty box.
     """
     if not NARROWEST <= width <= WIDEST:
         raise OutOfRange(f"a picture is from {NARROWEST} to {WIDEST} pixels wide; found", width)
     # Loaded where it is used: the program draws no PNG in most of its runs.
     import resvg_py
 
-    first = FAMILY.split(",")[0]
-    return bytes(resvg_py.svg_to_bytes(svg_string=picture, width=width, font_family=first, sans_serif_family=first))
+    drawn = resvg_py.svg_to_bytes(
+        svg_string=picture,
+        width=width,
+        dpi=96.0,
+        font_family=FAMILY,
+        sans_serif_family=FAMILY,
+        font_files=[str(REGULAR), str(BOLD)],
+    )
+    return bytes(drawn)

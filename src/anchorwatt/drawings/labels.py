@@ -6,10 +6,7 @@ import math
 from dataclasses import dataclass, field
 
 from anchorwatt.drawings.lettering import text_width
-from anchorwatt.drawings.sheet import FRAME, INK, QUIET_INK, Path, Point, Text, line
-
-Box = tuple[float, float, float, float]
-"""Left, top, right, bottom."""
+from anchorwatt.drawings.sheet import FRAME, INK, QUIET_INK, Box, Path, Point, Text, line
 
 _TURNS = (0.0, 180.0, 330.0, 210.0, 30.0, 150.0, 270.0, 90.0, 300.0, 240.0, 60.0, 120.0)
 _OFF = (2.5, 9.0, 17.0, 26.0, 36.0, 48.0, 62.0, 80.0, 100.0)

@@ -1,15 +1,20 @@
 """How wide a text is, so that labels are placed by measure.
 
-The widths are those of Liberation Sans, read from the font's own tables, in thousandths of the size. Arial
-and Helvetica have the same widths by design; drawings name these three before the reader's own sans.
+The widths are those of Liberation Sans, the font that is shipped, in thousandths of the size. Those of common signs
+stand here; the font's own file is asked for any other. Arial and Helvetica have the same widths by design; drawings
+name these three before the reader's own sans.
 """
 
 from __future__ import annotations
 
-FAMILY = "Liberation Sans, Arial, Helvetica, sans-serif"
+from bisect import bisect_right
+
+from anchorwatt.drawings import font
+
+FAMILY = f"{font.FAMILY}, Arial, Helvetica, sans-serif"
 
 _FIRST = 32
-_WIDEST = 1015
+_WIDEST = 1338  # of all signs that the font has, bold or not
 # fmt: off
 _REGULAR = (
     278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556,
@@ -26,30 +31,40 @@ _BOLD = (
     611, 611, 389, 556, 333, 611, 556, 778, 556, 556, 500, 389, 280, 389, 584,
 )
 _SIGNS = {
-    "°": 400, "·": 278, "²": 333, "³": 333, "µ": 576, "×": 584, "–": 556, "—": 1000, "−": 584, "…": 1000,
-    "é": 556, "ü": 611, "ö": 611, "ä": 556, "ß": 611, "\u00a0": 278, "½": 834, "±": 549, "≥": 549,
-    "≤": 549, "’": 278, "‘": 278, "“": 500, "”": 500,
+    "°": 400, "·": 333, "²": 333, "³": 333, "µ": 576, "×": 584, "–": 556, "—": 1000, "−": 584, "…": 1000,
+    "é": 556, "ä": 556, "ß": 611, "\u00a0": 278, "½": 834, "±": 549, "≥": 549, "≤": 549,
 }
+_REGULAR_SIGNS = {"ö": 556, "ü": 556, "‘": 222, "’": 222, "“": 333, "”": 333}
+_BOLD_SIGNS = {"ö": 611, "ü": 611, "‘": 278, "’": 278, "“": 500, "”": 500}
 # fmt: on
 
 
+class _Widths(dict[str, float]):
+    """Widths by sign, filled from the font as signs are asked for."""
+
+    def __init__(self, bold: bool) -> None:
+        table = _BOLD if bold else _REGULAR
+        super().__init__({chr(_FIRST + place): float(width) for place, width in enumerate(table)})
+        self.update(_SIGNS | (_BOLD_SIGNS if bold else _REGULAR_SIGNS))
+        self.bold = bold
+
+    def __missing__(self, sign: str) -> float:
+        self[sign] = font.widths(self.bold).get(ord(sign), _WIDEST)
+        return self[sign]
+
+
+_OF = {bold: _Widths(bold) for bold in (False, True)}
+
+
 def text_width(words: str, size: float, bold: bool = False) -> float:
-    """Width of a text in points; a sign that is not in the table counts as the widest.
+    """Width of a text in points; a sign that the font has not counts as its widest.
 
     Example
     -------
     >>> text_width("0.5 kW", 10.0)
     31.12
     """
-    return sum(_advance(sign, bold) for sign in words) * size / 1000
-
-
-def _advance(sign: str, bold: bool) -> int:
-    place = ord(sign) - _FIRST
-    widths = _BOLD if bold else _REGULAR
-    if 0 <= place < len(widths):
-        return widths[place]
-    return _SIGNS.get(sign, _WIDEST)
+    return sum(map(_OF[bold].__getitem__, words)) * size / 1000
 
 
 def wrapped(words: str, size: float, width: float, bold: bool = False) -> list[str]:
@@ -71,11 +86,14 @@ def wrapped(words: str, size: float, width: float, bold: bool = False) -> list[s
 
 
 def _pieces(word: str, size: float, width: float, bold: bool) -> list[str]:
-    pieces = [""]
+    pieces, used = [""], 0.0
     for sign in word:
-        if pieces[-1] and text_width(pieces[-1] + sign, size, bold) > width:
+        wide = text_width(sign, size, bold)
+        if pieces[-1] and used + wide > width:
             pieces.append("")
+            used = 0.0
         pieces[-1] += sign
+        used += wide
     return pieces
 
 
@@ -89,7 +107,8 @@ def clipped(words: str, size: float, width: float, bold: bool = False) -> str:
     """
     if text_width(words, size, bold) <= width:
         return words
-    kept = words
-    while kept and text_width(kept.rstrip() + "…", size, bold) > width:
-        kept = kept[:-1]
-    return f"{kept.rstrip()}…" if kept else ""
+    # The width grows with what is kept, so the most that fits is found by halves.
+    kept = bisect_right(
+        range(1, len(words)), width, key=lambda most: text_width(words[:most].rstrip() + "…", size, bold)
+    )
+    return f"{words[:kept].rstrip()}…" if kept else ""

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 from anchorwatt.drawings.chart import BLUE, SKY, VERMILION
 from anchorwatt.drawings.hull_outline import FREEBOARD, decks, ends, profile
-from anchorwatt.drawings.labels import Box, Labels
+from anchorwatt.drawings.labels import Labels
 from anchorwatt.drawings.lettering import clipped
 from anchorwatt.drawings.plan_view import HULL, View, hulls_from_above, scale_bar
-from anchorwatt.drawings.sheet import FRAME, INK, QUIET_INK, Path, Point, Sheet, Text, line, ring
+from anchorwatt.drawings.sheet import FRAME, INK, QUIET_INK, Box, Path, Point, Sheet, Text, line, ring
 from anchorwatt.drawings.svg import svg
 from anchorwatt.drawings.title_block import EDGE, SMALL, SUBTITLE, foot_block, title_block
 from anchorwatt.units import System, show

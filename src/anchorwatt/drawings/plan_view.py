@@ -51,13 +51,24 @@ def hulls_from_above(boat: Specification, view: View) -> list[Path | Text]:
     return items
 
 
-def scale_bar(length: float, scale: float, at: Point, system: System) -> list[Path | Text]:
+def scale_bar(
+    length: float,
+    scale: float,
+    at: Point,
+    system: System,
+    *,
+    letters: float = SMALL,
+    height: float = _BAR,
+    width: float = 1.2,
+    gap: float = 6.0,
+) -> list[Path | Text]:
     """A bar of a round length with its reading, its left end at `at`.
 
     Parameters
     ----------
     length : m of the boat
-    scale : points for a metre
+    scale : points for a metre, or whatever the sheet is measured in
+    letters, height, width, gap : of the reading, of the bar, of its line, and between bar and reading
     """
     unit = "m" if system == "si" else "ft"
     reading = 0.5 * round_step(2.0 * _SHARE_OF_LENGTH * convert(length, unit, "length"), 1)
@@ -65,7 +76,7 @@ def scale_bar(length: float, scale: float, at: Point, system: System) -> list[Pa
     x, y = at
     middle = x + 0.5 * points
     return [
-        Path(((x, y - _BAR), (x, y), (x + points, y), (x + points, y - _BAR)), INK, 1.2),
-        line((middle, y - _BAR), (middle, y), INK, 1.2),
-        Text((x + points + 6.0, y), f"{reading:g} {unit}", SMALL),
+        Path(((x, y - height), (x, y), (x + points, y), (x + points, y - height)), INK, width),
+        line((middle, y - height), (middle, y), INK, width),
+        Text((x + points + gap, y), f"{reading:g} {unit}", letters),
     ]

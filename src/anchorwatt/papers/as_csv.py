@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from anchorwatt.assessment import Assessment, Table
+from anchorwatt.drawings.sheets.labels import label_rows
 from anchorwatt.papers import (
     as_json,
     bank,
@@ -31,6 +32,9 @@ from anchorwatt.papers.unfolded import unfolded
 from anchorwatt.units import convert, show_clock
 
 Content = Sequence[as_json.Plain] | Table
+
+FORMULA = ("=", "+", "-", "@", "\t", "\r")
+"""What a cell begins with that spreadsheets take for a formula."""
 
 
 def tables(assessment: Assessment, name: str) -> dict[str, Content]:
@@ -117,6 +121,7 @@ TABLES: dict[str, Callable[[Assessment], dict[str, Content]]] = {
     "weight": lambda found: {"weight": weight.rows(found)},
     "fit": lambda found: {"fit": fit.rows(found), "fit_spaces": fit.spaces(found)},
     "wiring": lambda found: {"wiring": wiring.rows(found), "wiring_bars": wiring.bars(found)},
+    "labels": lambda found: {"labels": label_rows(found, "si")},
     "faults": _faults,
     "price": lambda found: {"parts": price.bill(found, cost=False), "packages": price.packages(found)},
     "price_cost": lambda found: {"bill": price.bill(found, cost=True), "labour": price.labour(found)},
@@ -163,7 +168,12 @@ def _series(table: Table) -> str:
 
 def _records(rows: Sequence[as_json.Plain]) -> str:
     heads = list(dict.fromkeys(key for row in rows for key in row))
-    return _text(heads, ([row.get(head) for head in heads] for row in rows))
+    return _text(heads, ([_plain(row.get(head)) for head in heads] for row in rows))
+
+
+def _plain(value: Any) -> Any:
+    """A value as it goes into a cell; a text that a spreadsheet would read as a formula is marked as text."""
+    return f"'{value}" if isinstance(value, str) and value.startswith(FORMULA) else value
 
 
 def _text(heads: Sequence[str], rows: Iterable[Sequence[Any]]) -> str:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 import os
+from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
@@ -41,16 +43,20 @@ from anchorwatt.simulation.forcing import (
     week_timetable,
 )
 from anchorwatt.simulation.kernel import run_cases
+from anchorwatt.simulation.lead_in import KEEPS, Asked, Made, asked
 from anchorwatt.simulation.network import boat_arrays
 from anchorwatt.simulation.outside import OutsideSeries, outside_series
 from anchorwatt.simulation.plants import chilled_water_plant
 from anchorwatt.simulation.power import with_engine_air, without_alternators, without_fold_back
+from anchorwatt.simulation.watched import go_on
 
 STEP = 60.0
 LEAD_IN = 2.0 * DAY
 """s run before the night so that the fabric has forgotten how it began."""
 LONGEST_HOLD = 2.0 * DAY
 LONGEST_RECHARGE = DAY
+AMPLE = 1.1
+"""Times as long as the night's draw lets the bank hold: a run so long mostly reaches the reserve."""
 WEEK = 7.0 * DAY
 USUAL_CHARGING = 8.0 * 3600.0
 """s after midnight at which engines are started to charge at anchor, where the week does not say."""
@@ -252,45 +258,72 @@ class Simulation:
 
         `held` keeps one condition or follows a timetable instead of the plan; the factors are on the bank.
         """
+        go_on()
         specification, boat = self.specification, boat or self.boat
         driving = forcing(specification, outside or self.outside, start, end, held, set_points, warm_points)
-        state = copy_state(state)
-        cabins, alternators = len(specification.cabins), boat.power.alternator_engine.size
-        summary = empty_summary(1, cabins)
-        series = empty_series(1, cabins, alternators, driving.ac_load.shape[1])
-        by_cause = np.zeros((1, alternators, CAUSES))
         try:
-            run_batch(
-                boat,
-                driving,
-                settings(1, capacity_factor, resistance_factor),
-                state,
-                self.step,
-                mode,
-                live,
-                specification.brief.reserve,
-                self.full_charge,
-                summary,
-                series,
-                by_cause,
-            )
+            made = self._made(boat, driving, state, mode, live, capacity_factor, resistance_factor)
         except OutOfRange as error:
             raise OutOfRange(
                 f"{specification.name}: the run left what its equations hold for ({error}). A cabin grows too hot or "
                 "too damp: look for one with many people or much running for its size, its leakage and its surfaces"
             ) from error
-        return Run(name, start, self.step, driving, summary, series, by_cause, state)
+        return Run(name, start, self.step, driving, made.summary, made.series, made.held, made.end)
+
+    def _made(
+        self,
+        boat: Boat,
+        driving: Forcing,
+        state: State,
+        mode: int,
+        live: bool,
+        capacity_factor: float,
+        resistance_factor: float,
+    ) -> Made:
+        """What a run comes to; one off the bank may be known from before."""
+        wanted: Asked | None = None if live else asked(boat, driving, copy_state(state), self.step, mode)
+        if wanted is not None:
+            known = KEEPS.known(wanted)
+            if known is not None:
+                return known
+            boat, driving = wanted.boat, wanted.forcing
+        brief, end = self.specification.brief, copy_state(state)
+        cabins, alternators = boat.fabric.air_mass.shape[1], boat.power.alternator_engine.size
+        summary = empty_summary(1, cabins)
+        series = empty_series(1, cabins, alternators, driving.ac_load.shape[1])
+        held = np.zeros((1, alternators, CAUSES))
+        run_batch(
+            boat,
+            driving,
+            settings(1, capacity_factor, resistance_factor),
+            end,
+            self.step,
+            mode,
+            live,
+            brief.reserve,
+            self.full_charge,
+            summary,
+            series,
+            held,
+        )
+        made = Made(summary, series, held, end)
+        if wanted is not None:
+            KEEPS.keep(wanted, made)
+        return made
 
     def _mean_air(self) -> float:
         return float(np.mean(self.weather.dry_bulb[: int(DAY / self.step)]))
 
-    def main_runs(self) -> None:
-        """Make the runs that every headline needs, on two threads; where they stand already nothing is done."""
-        _ = self.before
+    @contextmanager
+    def main_runs(self) -> Iterator[None]:
+        """Make the runs that every headline needs, on two threads; what needs no `hold` can be worked out meanwhile."""
+        _ = self.night
         with ThreadPoolExecutor(1) as beside:
-            others = beside.submit(lambda: (self.hold, self.recharge))
-            _ = self.night, self.day
-            others.result()
+            recharge, hold = beside.submit(lambda: self.recharge), beside.submit(lambda: self.hold)
+            _ = self.day
+            recharge.result()
+            yield
+            hold.result()
 
     @cached_property
     def before(self) -> Run:
@@ -310,9 +343,30 @@ class Simulation:
 
     @cached_property
     def hold(self) -> Run:
-        """The night going on, as it began, until the reserve is reached (two days at most)."""
-        night = Stretch(period_at(self.specification, self.night_start))
-        return self.run("hold", self.night_start, self.night_start + LONGEST_HOLD, self.before.end, held=night)
+        """The night going on, as it began, until the reserve is reached, or a while longer (two days at most)."""
+        return self._until_reserve(self.night, 1.0, 1.0)
+
+    def _until_reserve(self, night: Run, capacity_factor: float, resistance_factor: float) -> Run:
+        brief = self.specification.brief
+        taken = brief.charge_at_start - float(night.end.charge[0])
+        expected = (
+            (brief.charge_at_start - brief.reserve) / taken * (self.dawn - self.night_start) if taken > 0 else 0.0
+        )
+        longest = round(LONGEST_HOLD / self.step)
+        enough = math.ceil(AMPLE * expected / self.step)
+        for steps in (enough, longest) if 0 < enough < longest else (longest,):
+            run = self.run(
+                "hold",
+                self.night_start,
+                self.night_start + steps * self.step,
+                self.before.end,
+                held=Stretch(period_at(self.specification, self.night_start)),
+                capacity_factor=capacity_factor,
+                resistance_factor=resistance_factor,
+            )
+            if not math.isnan(run.summary.reserve_at[0]):
+                break
+        return run
 
     @cached_property
     def recharge(self) -> Run | None:
@@ -372,21 +426,15 @@ class Simulation:
 
     def aged(self, capacity_factor: float, resistance_factor: float) -> tuple[Run, Run]:
         """The night and the hold with a bank that has aged."""
-        state, night = self.before.end, Stretch(period_at(self.specification, self.night_start))
-        end = self.night_start + LONGEST_HOLD
-        night_run, hold_run = (
-            self.run(
-                name,
-                self.night_start,
-                until,
-                state,
-                held=stretch,
-                capacity_factor=capacity_factor,
-                resistance_factor=resistance_factor,
-            )
-            for name, until, stretch in (("night", self.dawn, None), ("hold", end, night))
+        night = self.run(
+            "night",
+            self.night_start,
+            self.dawn,
+            self.before.end,
+            capacity_factor=capacity_factor,
+            resistance_factor=resistance_factor,
         )
-        return night_run, hold_run
+        return night, self._until_reserve(night, capacity_factor, resistance_factor)
 
     @cached_property
     def week_weather(self) -> Weather:

@@ -125,6 +125,7 @@ class CircuitList:
                 mean_square=mean_square,
                 current_formula=formula,
                 inputs=(*inputs, *found),
+                places=(start.position, end.position),
             )
         )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from anchorwatt.design.specification import Specification
+from anchorwatt.design.specification import Point, Specification
 from anchorwatt.simulation.runs import Simulation
 from anchorwatt.sizing.setting import Input
 
@@ -44,6 +44,7 @@ class Circuit:
     mean_square: float  # A² over 24 h of night and day
     current_formula: str  # how its design current was found, in words
     inputs: tuple[Input, ...]  # what length, current and surroundings rest on
+    places: tuple[Point, Point] | None = None  # of its ends, as its length is counted; None = nobody has said
 
     @property
     def needs_protection(self) -> bool:

@@ -9,9 +9,9 @@ from decimal import Decimal
 
 from anchorwatt.design.design import Design
 from anchorwatt.design.editing import edit_all
+from anchorwatt.design.filling import specify
 from anchorwatt.design.plain_value import read_back
 from anchorwatt.design.specification import Package
-from anchorwatt.design.specify import specify
 from anchorwatt.errors import BadDesign
 from anchorwatt.simulation.runs import LONGEST_HOLD, Simulation
 from anchorwatt.sizing.offer import Priced, bought, priced

@@ -13,6 +13,7 @@ from anchorwatt.physics.engine import fuel_volume
 from anchorwatt.simulation.arrays import AT_ANCHOR, MOTORING, Floats
 from anchorwatt.simulation.forcing import DAY, week_timetable
 from anchorwatt.simulation.runs import USUAL_CHARGING, Run, Simulation
+from anchorwatt.simulation.watched import tell
 from anchorwatt.units import show, show_clock
 
 SLIDE = 0.01
@@ -255,15 +256,19 @@ def shortest_engine_time(specification: Specification, simulation: Simulation) -
     """
     given = [day.charging_start for day in specification.week if day.charging_time > 0.0]
     usual = given[0] if given else USUAL_CHARGING
+    idle = _anchored(specification, simulation, usual, 0)
+    if idle.failure is None:
+        return Shortest(0.0, usual, 0.0, usual, (), 0.0, idle, "")
     if not any(engine.alternators for engine in specification.engines):
-        idle = _anchored(specification, simulation, usual, 0)
-        why = f"there is no alternator aboard; {idle.failure.words}" if idle.failure is not None else ""
-        time = math.nan if idle.failure is not None else 0.0
-        return Shortest(time, usual, time, usual, (), 0.0, idle, why)
-    best = at_usual = _from(specification, simulation, usual, math.inf)
+        why = f"there is no alternator aboard; {idle.failure.words}"
+        return Shortest(math.nan, usual, math.nan, usual, (), 0.0, idle, why)
     starts = _starts(specification, simulation, usual)
-    for start in starts:
-        found = _from(specification, simulation, start, best.time - FINENESS if best.suffices else math.inf)
+    _tell(usual, 0, len(starts) + 1)
+    best = at_usual = _from(specification, simulation, usual, math.inf, idle.failure)
+    for number, start in enumerate(starts, 1):
+        _tell(start, number, len(starts) + 1)
+        most = best.time - FINENESS if best.suffices else math.inf
+        found = _from(specification, simulation, start, most, idle.failure)
         best = found if found.suffices else best
     return Shortest(
         time=best.time if best.suffices else math.nan,
@@ -275,6 +280,10 @@ def shortest_engine_time(specification: Specification, simulation: Simulation) -
         week=best.week,
         binds=best.binds,
     )
+
+
+def _tell(start: float, tried: int, of: int) -> None:
+    tell(f"the shortest engine time at anchor, engines started at {show_clock(start)}", tried, of)
 
 
 def _starts(specification: Specification, simulation: Simulation, usual: float) -> tuple[float, ...]:
@@ -315,24 +324,22 @@ def _anchored(specification: Specification, simulation: Simulation, start: float
     return week_of(specification, simulation.week_weather, run)
 
 
-def _from(specification: Specification, simulation: Simulation, start: float, most: float) -> _From:
-    """The shortest time from one hour of starting, if there is any up to `most` s, by bisection."""
+def _from(specification: Specification, simulation: Simulation, start: float, most: float, idle: Failure) -> _From:
+    """The shortest time from one hour of starting, if there is any up to `most` s, by bisection.
+
+    `idle` is how it fails without any engine, whatever the hour.
+    """
     longest = min(most, (specification.brief.night_start - start) % DAY)
     high = int(longest // FINENESS)
     best = _anchored(specification, simulation, start, high)
-    if best.failure is not None or high == 0:
-        why = "" if best.failure is None else best.failure.words
-        return _From(best.failure is None, start, high * FINENESS, high * FINENESS, best, why)
-    worst = _anchored(specification, simulation, start, 0)
-    if worst.failure is None:
-        return _From(True, start, 0.0, high * FINENESS, worst, "")
-    low, tops = 0, high * FINENESS
+    if best.failure is not None:
+        return _From(False, start, high * FINENESS, high * FINENESS, best, best.failure.words)
+    low, tops, less = 0, high * FINENESS, idle.words
     while high - low > 1:
         middle = (low + high) // 2
         tried = _anchored(specification, simulation, start, middle)
         if tried.failure is None:
             high, best = middle, tried
         else:
-            low, worst = middle, tried
-    less = worst.failure.words if worst.failure is not None else ""
+            low, less = middle, tried.failure.words
     return _From(True, start, high * FINENESS, tops, best, f"with {show(FINENESS, 'time', 'si')} less, {less}")

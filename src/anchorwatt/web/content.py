@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from anchorwatt.units import System
@@ -69,6 +70,7 @@ class Asked:
     design: str  # name of the file, as in addresses
     system: System
     query: Mapping[str, str]  # of the address
+    folder: Path = Path()  # that holds the design files
 
     def also(self, name: str, value: str) -> Asked:
         """The same page asked for something else as well."""

@@ -7,17 +7,18 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from anchorwatt.errors import AnchorwattError
-from anchorwatt.web.open_design import OpenDesign, Version, open_design
+from anchorwatt.simulation.watched import GivenUp, Going, Progress, watched
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
+    from anchorwatt.web.open_design import OpenDesign, Version
 
 Made = TypeVar("Made")
 
@@ -38,6 +39,18 @@ class Checking:
 
 class Overtaken(AnchorwattError):
     """The design changed while something was worked out for an older version of it."""
+
+
+class Stopped(AnchorwattError):
+    """Whoever waited for something asked for it to be given up."""
+
+
+class Wait:
+    """Somebody who waits for something to be worked out. Used from the event loop only."""
+
+    def __init__(self, told: Callable[[Progress], None]) -> None:
+        self.told = told
+        self.stop = asyncio.Event()
 
 
 class Desk:
@@ -76,19 +89,35 @@ class Desk:
 
         return end
 
-    async def work_out(self, make: Callable[[Assessment], Made]) -> Made:
+    async def work_out(self, make: Callable[[Assessment], Made], wait: Wait | None = None) -> Made:
         """Work something out for the version that is open now, in a thread of its own.
 
         Raises
         ------
         Overtaken
             The design has changed meanwhile: what was worked out is no longer of use.
+        Stopped
+            `wait` was told to stop; the thread gives up at its next run.
         """
-        version, assessment = self.version, self.assessment
-        made = await asyncio.get_running_loop().run_in_executor(_AT_ONCE, make, assessment)
-        if self.version is not version:
-            raise Overtaken("the design has changed meanwhile")
-        return made
+        version, assessment, loop = self.version, self.assessment, asyncio.get_running_loop()
+        stop = wait.stop if wait is not None else asyncio.Event()
+
+        def going(progress: Progress | None) -> bool:
+            if progress is not None and wait is not None:
+                loop.call_soon_threadsafe(wait.told, progress)
+            return self.version is version and not stop.is_set()
+
+        making = loop.run_in_executor(_AT_ONCE, _watched, make, assessment, going)
+        stopping = loop.create_task(stop.wait())
+        either: set[asyncio.Future[Any]] = {making, stopping}
+        await asyncio.wait(either, return_when=asyncio.FIRST_COMPLETED)
+        stopping.cancel()
+        if self.version is not version or stop.is_set():
+            making.add_done_callback(_forget)
+            if self.version is not version:
+                raise Overtaken("the design has changed meanwhile")
+            raise Stopped("stopped")
+        return making.result()
 
     def check(self) -> None:
         """Begin the checks of the version that is open now, unless they are done or under way."""
@@ -111,9 +140,18 @@ class Desk:
         loop = asyncio.get_running_loop()
         going = assessment.check_in_turn()
         told = 0.0
+
+        def wanted(_: Progress | None) -> bool:
+            return self.version is version and not self.checking.stopped
+
         while True:
             try:
-                step = await loop.run_in_executor(_CHECKS, next, going, None)
+                step = await loop.run_in_executor(_CHECKS, _next, going, wanted)
+            except GivenUp:
+                self._task = None
+                with contextlib.suppress(AnchorwattError):
+                    self.check()
+                return
             except AnchorwattError as problem:
                 if self.version is version:
                     self._now(Checking(self.checking.done, self.checking.of, refused=str(problem)))
@@ -137,6 +175,22 @@ class Desk:
         self.checking = checking
         for watcher in tuple(self._watchers):
             watcher()
+
+
+def _watched(make: Callable[[Assessment], Made], assessment: Assessment, going: Going) -> Made:
+    with watched(going):
+        return make(assessment)
+
+
+def _next(going: Iterator[tuple[int, int]], wanted: Going) -> tuple[int, int] | None:
+    with watched(wanted):
+        return next(going, None)
+
+
+def _forget(making: asyncio.Future[Any]) -> None:
+    """Take what nobody waits for any more, so that nobody is told what was wrong with it."""
+    if not making.cancelled():
+        making.exception()
 
 
 class Desks:
@@ -167,5 +221,7 @@ class Desks:
         path = self.path(name)
         if path is None:
             return None
+        from anchorwatt.web.open_design import open_design
+
         opened = await asyncio.get_running_loop().run_in_executor(_AT_ONCE, open_design, path)
         return self._open.setdefault(name, Desk(opened))

@@ -23,7 +23,7 @@ def form_html(form: Form, locked: bool) -> str:
     locked : the reader may not change anything
     """
     group = form.group
-    body = _group_body(group, locked, 3, opened=len(list(group)) <= MANY or len(group.groups) <= FEW)
+    body = _group_body(group, locked, 3, opened=_own(group) <= MANY or len(group.groups) <= FEW)
     choice = _choice(form.choice) if form.choice is not None else ""
     return (
         f'<section class="form" id="{group_id(group.key)}" tabindex="-1"><h2>{text(form.title)}</h2>{choice}'
@@ -60,23 +60,31 @@ def field_id(key: str) -> str:
     return "f-" + hashlib.sha256(key.encode()).hexdigest()[:16]
 
 
+def _own(group: Group) -> int:
+    """How many fields a form has without the figures of parts."""
+    return sum(not one.of_part for one in group)
+
+
 def _group_body(group: Group, locked: bool, level: int, opened: bool) -> str:
     fields = "".join(_field(one, locked) for one in group.fields)
     grid = f'<div class="fields">{fields}</div>' if fields else ""
-    return grid + "".join(_inner(one, locked, level, group.named, opened) for one in group.groups)
+    return grid + "".join(_inner(one, locked, level, group, opened) for one in group.groups)
 
 
-def _inner(group: Group, locked: bool, level: int, removable: bool, opened: bool) -> str:
+def _inner(group: Group, locked: bool, level: int, above: Group, opened: bool) -> str:
+    removable, listed = above.named, above.listed
     body = _group_body(group, locked, min(level + 1, 6), opened=False)
     more = _add(group, locked)
-    if not body and not more:
+    mine = removable and group.there
+    if not body and not more and not mine:
         return ""
     there = " open" if group.there and opened else ""
     none = "" if group.there else ' <span class="none">none</span>'
     remove = ""
-    if removable and group.there and not locked:
+    if mine and not locked:
         name = f"Take out {text(group.title)}"
         remove = f'<button type="button" class="small" data-do="remove" data-key="{text(group.key)}">{name}</button>'
+        remove = ("" if listed else _rename(group)) + remove
     return (
         f'<details class="group" id="{group_id(group.key)}"{there}>'
         f"<summary>{text(group.title)}{none}</summary>{_about(group)}{body}{more}{remove}</details>"
@@ -112,6 +120,17 @@ def _add(group: Group, locked: bool) -> str:
     )
 
 
+def _rename(group: Group) -> str:
+    """A way to call an entry otherwise."""
+    name, key = field_id(f"rename {group.key}"), text(group.key)
+    called = text(group.name)
+    return (
+        f'<div class="add"><label for="{name}">Called</label>'
+        f'<input type="text" id="{name}" maxlength="60" autocomplete="off" value="{called}">'
+        f'<button type="button" data-do="rename" data-key="{key}">Rename {called}</button></div>'
+    )
+
+
 def _about(group: Group) -> str:
     return f'<p class="about">{text(group.about)}</p>' if group.about else ""
 
@@ -128,8 +147,28 @@ def _field(one: Field, locked: bool) -> str:
     return (
         f'<div class="field" data-basis="{text(one.basis)}"><label for="{name}">{text(one.label)}</label>'
         f'{_input(one, name, marks)}<span class="origin" id="{name}-origin">{text(_origin(one))}</span>{about}'
-        f'<span class="told" id="{name}-told" role="alert"></span></div>'
+        f'<span class="told" id="{name}-told" role="alert"></span>{_back(one, locked)}{_figures(one, locked)}</div>'
     )
+
+
+def _figures(part: Field, locked: bool) -> str:
+    """What a part is reckoned with; what is typed over is seen at once."""
+    if not part.figures:
+        return ""
+    opened = " open" if any(one.typed is not None for one in part.figures) else ""
+    fields = "".join(_field(one, locked) for one in part.figures)
+    return (
+        f'<details class="figures"{opened}><summary>Figures of {text(part.label)}'
+        f'<span class="over">, some typed over</span></summary><div class="fields">{fields}</div></details>'
+    )
+
+
+def _back(one: Field, locked: bool) -> str:
+    """A way to take a figure of the catalogue again; shown where another is typed."""
+    if not one.of_part or locked:
+        return ""
+    words = f'Back to the catalogue<span class="unseen">: {text(one.label)}</span>'
+    return f'<button type="button" class="small back" data-do="back" data-key="{text(one.key)}">{words}</button>'
 
 
 def _input(one: Field, name: str, marks: str) -> str:
@@ -159,8 +198,10 @@ def _hint(one: Field) -> str:
 
 
 def _origin(one: Field) -> str:
-    if one.basis == "estimated":
-        return f"estimated: {one.rule}"
+    if one.basis in ("estimated", "catalogue"):
+        return f"{one.basis}: {one.rule}"
+    if one.in_catalogue:
+        return f"typed; the catalogue says {one.used}"
     return "" if one.basis == "not given" else one.basis
 
 

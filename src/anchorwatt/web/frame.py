@@ -12,18 +12,24 @@ from nicegui import Client, background_tasks, ui
 
 from anchorwatt.assessment import Assessment
 from anchorwatt.design import edit
-from anchorwatt.design.form import added
+from anchorwatt.design.form import added, retyped
+from anchorwatt.design.renaming import renamed
 from anchorwatt.errors import AnchorwattError, BadDesign
+from anchorwatt.simulation.watched import Progress
 from anchorwatt.web.content import Asked, Block, Html, Picture, Question, Tables
-from anchorwatt.web.desk import Desk, Overtaken
+from anchorwatt.web.desk import Desk, Overtaken, Stopped, Wait
 from anchorwatt.web.escaped import part, text
 from anchorwatt.web.form_html import facts, field_id, form_html, group_id, keys
 from anchorwatt.web.headline_html import headline_html, why_html
 from anchorwatt.web.open_design import ChangedMeanwhile, OutOfEdits, Unreadable
+from anchorwatt.web.progress_html import STOPPED, progress_html
 from anchorwatt.web.questions import QUESTIONS
 from anchorwatt.web.shell import call_script, head, notice_html, page_top, picture_html
 
 _log = logging.getLogger(__name__)
+
+LONG = 0.7
+"""s after which it is told that a page is still being worked out."""
 
 HEAR = {
     "change": "(event) => anchorwatt.changed(event, emit)",
@@ -48,6 +54,7 @@ class View:
         self.shown: dict[str, str] = {}
         self.forms: dict[str, tuple[str, ...]] = {}
         self.told: dict[str, dict[str, Any]] = {}  # what each field on the screen shows
+        self.wait: Wait | None = None  # for what the page holds
         self.busy = False
         self.again = False
         self.closed = False
@@ -64,6 +71,7 @@ class View:
                 ui.html(self._questions(), sanitize=False).classes("questions-holder")
                 with ui.element("div").props('id="main" tabindex="-1"').classes("page"):
                     ui.html(f"<h1>{text(self.question.title)}</h1>", sanitize=False)
+                    self.progress = ui.html("", sanitize=False).props('role="status"').classes("progress-holder")
                     self.findings = ui.element("div").classes("findings")
                     self.fields = ui.element("div").classes("forms")
         for event, handler in HEAR.items():
@@ -76,6 +84,8 @@ class View:
 
         def close() -> None:
             self.closed = True
+            if self.wait is not None:
+                self.wait.stop.set()
             for end in ends:
                 end()
 
@@ -115,9 +125,14 @@ class View:
         try:
             await self._headline()
             await self._show_forms()
-            blocks = await self.desk.work_out(lambda assessment: question.prepare(assessment, asked))
+            blocks = await self._worked_out(lambda assessment: question.prepare(assessment, asked))
         except Overtaken:
             self.again = True
+            return
+        except Stopped:
+            if not self.closed:
+                self._show((Html("stopped", STOPPED),))
+            self.desk.check()
             return
         except AnchorwattError as problem:
             self._notice("This design cannot be worked out as it stands; the fields below can be changed.", problem)
@@ -128,6 +143,22 @@ class View:
         if not self.closed:
             self._show(blocks)
         self.desk.check()
+
+    async def _worked_out(self, make: Callable[[Assessment], tuple[Block, ...]]) -> tuple[Block, ...]:
+        """What a page holds; what takes long tells how far it is, and can be stopped."""
+        wait = self.wait = Wait(lambda progress: self._tell_progress(wait, progress))
+        later = self.loop.call_later(LONG, self._tell_progress, wait, None)
+        try:
+            return await self.desk.work_out(make, wait)
+        finally:
+            self.wait = None
+            later.cancel()
+            if not self.closed:
+                self._set(self.progress, "")
+
+    def _tell_progress(self, wait: Wait, progress: Progress | None) -> None:
+        if self.wait is wait and not self.closed and (progress is not None or not self.progress.content):
+            self._set(self.progress, progress_html(progress))
 
     async def _headline(self) -> None:
         system, why = self.asked.system, self.why
@@ -234,8 +265,12 @@ class View:
             "put-back": self._put_back,
             "add": self._add,
             "remove": self._remove,
+            "rename": self._rename,
+            "back": self._back,
             "key": self._key,
             "why": self._why,
+            "stop-working": self._stop_working,
+            "work-again": self._work_again,
             "stop-checking": self._stop_checking,
             "check-again": self._check_again,
             "ask": self._ask,
@@ -253,6 +288,7 @@ class View:
         else:
             try:
                 await asyncio.to_thread(self.desk.open.change, key, typed, seen)
+                self.told.pop(name, None)  # the field shows what was typed, not what it was told
                 self._set(self.notice, "")
             except BadDesign as problem:
                 told = "; ".join(f"Found {one.found}; allowed: {one.allowed}" for one in problem.problems)
@@ -303,6 +339,19 @@ class View:
         key = str(said.get("key", ""))
         await self.change_all(lambda design: edit(design, key, None), f"{key}: taken out")
 
+    async def _rename(self, said: dict[str, Any]) -> None:
+        key, name = str(said.get("key", "")), str(said.get("value", "")).strip()
+        await self.change_all(lambda design: renamed(design, key, name), f"{key}: now called {name}")
+        cabin, cabins = self.asked.query.get("cabin", ""), self.desk.version.design.cabins
+        if key == f"cabins.{cabin}" and cabin not in cabins and name in cabins:
+            self.asked = self.asked.also("cabin", name)
+            await self.refresh()
+
+    async def _back(self, said: dict[str, Any]) -> None:
+        """The catalogue's figure of a part in place of the typed one."""
+        key = str(said.get("key", ""))
+        await self.change_all(lambda design: retyped(design, key, None), f"{key}: back to the catalogue")
+
     async def _key(self, said: dict[str, Any]) -> None:
         """Something in a picture was pressed: show its fields."""
         key = str(said.get("key", ""))
@@ -346,6 +395,13 @@ class View:
             await self._headline()
         except (Overtaken, KeyError, AnchorwattError):
             self.why = ""
+
+    async def _stop_working(self, _: dict[str, Any]) -> None:
+        if self.wait is not None:
+            self.wait.stop.set()
+
+    async def _work_again(self, _: dict[str, Any]) -> None:
+        await self.refresh()
 
     async def _stop_checking(self, _: dict[str, Any]) -> None:
         self.desk.stop_checking()

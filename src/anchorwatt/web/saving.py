@@ -71,6 +71,18 @@ async def tables_file(desks: Desks, name: str, file: str) -> Response:
     return made
 
 
+async def sheets_file(desks: Desks, name: str, file: str, system: System, query: Mapping[str, str]) -> Response:
+    """A sheet of the yard's drawings, or all of them."""
+    from anchorwatt.web.sheets import FORMATS, SET, drawn, written
+
+    kind = SET.get(file) or FORMATS.get(file.rpartition(".")[2])
+    if kind is None:
+        return HTMLResponse(not_found_html(""), status_code=404)
+    return await _made(
+        desks, name, lambda assessment: written(drawn(assessment, system, query, desks.folder), file), file, kind
+    )
+
+
 async def _made(desks: Desks, name: str, make: Callable[[Assessment], bytes], file: str, kind: str) -> Response:
     try:
         desk = await desks.desk(name)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import ipaddress
 import re
 import sys
@@ -9,9 +10,14 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, Literal
 
+from anchorwatt.web.lean import leave_out, without
+
+# Clients of NiceGUI's libraries, where this is only ever a server, and models as pydantic 1 had them.
+with without("aiohttp", "requests", "pydantic.v1"):
+    from nicegui import app, ui
+
 from fastapi import Request, Response
-from fastapi.responses import HTMLResponse, RedirectResponse
-from nicegui import app, ui
+from fastapi.responses import FileResponse, HTMLResponse, RedirectResponse
 from starlette.middleware.trustedhost import TrustedHostMiddleware
 
 from anchorwatt.errors import AnchorwattError, BadDesign, CannotWrite
@@ -24,6 +30,8 @@ from anchorwatt.web.shell import ASSETS, page_foot
 from anchorwatt.web.start import start_page
 
 UNITS_COOKIE = "units"
+A_YEAR = 365 * 24 * 3600
+"""s for which a browser may keep a file that never changes."""
 
 
 def system_of(request: Request) -> System:
@@ -62,6 +70,15 @@ def build(
         await compare_page(desks, system_of(request), request.query_params.getlist("d"))
         page_foot(request)
 
+    @app.get("/fonts/{name}")
+    def font(name: str) -> Response:
+        from anchorwatt.drawings.font import BOLD, REGULAR
+
+        file = {one.name: one for one in (REGULAR, BOLD)}.get(name)
+        if file is None:
+            return HTMLResponse(not_found_html(""), status_code=404)
+        return FileResponse(file, media_type="font/ttf", headers={"Cache-Control": f"public, max-age={A_YEAR}"})
+
     @app.get("/units/{system}")
     def units(system: Literal["si", "us"], back: str = "/") -> Response:
         response = RedirectResponse(back if _is_here(back) else "/", status_code=303)
@@ -90,6 +107,14 @@ def build(
 
         return await tables_file(desks, name, tables)
 
+    @app.get("/design/{name}/sheets/{sheet}")
+    async def sheets(request: Request, name: str, sheet: str) -> Response:
+        if not may_download(request):
+            return HTMLResponse(refused_html(), status_code=403)
+        from anchorwatt.web.saving import sheets_file
+
+        return await sheets_file(desks, name, sheet, system_of(request), request.query_params)
+
     @ui.page("/design/{name}/{path}", response_timeout=30)
     async def design(request: Request, name: str, path: str) -> Any:
         from anchorwatt.web.frame import View
@@ -103,7 +128,7 @@ def build(
             return None
         if desk is None or asked_for is None:
             return HTMLResponse(not_found_html(name), status_code=404)
-        asked = Asked(name, system_of(request), dict(request.query_params))
+        asked = Asked(name, system_of(request), dict(request.query_params), folder)
         View(desk, asked_for, asked, locked=not may_change(request)).build()
         page_foot(request)
         return None
@@ -128,6 +153,8 @@ def serve(folder: Path, host: str, port: int, origin: str | None = None) -> None
     AnchorwattError
         The folder cannot be made, or others could reach the address and nobody has an account.
     """
+    leave_out("pydantic.v1")
+    app.on_startup(gc.enable)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:

@@ -27,6 +27,7 @@ HEAR = {
     "click": "(event) => anchorwatt.clicked(event, emit)",
     "submit": "(event) => anchorwatt.submitted(event, emit)",
 }
+STARTER_FORM, INTAKE_FORM = "new-starter", "new-intake"
 LOCKED = "Your role may look, but not make designs."
 CANNOT_WRITE = (
     "This folder cannot be written: no design can be made here, and no change can be saved. "
@@ -140,9 +141,9 @@ class Start:
         told = {"file": refusal(name, self.desks.names())}
         if starter not in starters():
             told["starter"] = "Choose a starter boat."
-        if any(self._tell("new-starter", told)):
+        if any(self._tell(STARTER_FORM, told)):
             return
-        await self._write(name, starter_text(starter))
+        await self._write(name, starter_text(starter), STARTER_FORM)
 
     async def _from_intake(self, fields: dict[str, Any]) -> None:
         if self.stop is not None:
@@ -159,7 +160,7 @@ class Start:
                 told.setdefault(one.key.split(".")[0], f"Found {one.found}; allowed: {one.allowed}.")
         if "name" not in told:
             told["file"] = refusal(name, self.desks.names())
-        if any(self._tell("new-intake", told)) or intake is None:
+        if any(self._tell(INTAKE_FORM, told)) or intake is None:
             return
         await self._make(name, intake)
 
@@ -187,7 +188,7 @@ class Start:
             self._notice("Nothing was made.", problem)
             return
         if not self.closed:
-            await self._write(name, made)
+            await self._write(name, made, INTAKE_FORM)
 
     def _progress(self, words: str, stop: asyncio.Event) -> None:
         if self.stop is stop and not self.closed:
@@ -197,7 +198,7 @@ class Start:
         if self.stop is not None:
             self.stop.set()
 
-    async def _write(self, name: str, content: str) -> None:
+    async def _write(self, name: str, content: str, form: str) -> None:
         path = self.desks.folder / f"{name}.yaml"
         taken = refusal(name, self.desks.names())
         try:
@@ -208,6 +209,7 @@ class Start:
         except AnchorwattError as problem:
             self._notice("Nothing was made.", problem)
             return
+        call_script(self.client, "anchorwatt.made", form)
         with self.client:
             _go(f"/design/{part(name)}")
 

@@ -10,7 +10,7 @@ from pydantic_core import PydanticUndefined
 
 from anchorwatt.design import starters
 from anchorwatt.design.climates import CLIMATES
-from anchorwatt.design.form import allowed_in
+from anchorwatt.design.described import described
 from anchorwatt.design.intake import ENGINES, HULL_FORMS, SHORES, Intake
 from anchorwatt.units import System
 from anchorwatt.web.escaped import part, text
@@ -137,7 +137,7 @@ def _question(name: str, locked: bool) -> str:
     label = LABELS.get(name, name.capitalize())
     usual = "" if field.default is PydanticUndefined or field.default is None else field.default
     marks = f'id="{there}" name="{name}" {_usual(there)}{_disabled(locked)}'
-    allowed = "" if name in CHOICES or isinstance(usual, bool) else allowed_in(Intake, name)
+    allowed = "" if name in CHOICES or isinstance(usual, bool) else described(Intake, name).allowed
     about = "" if str(field.description).rstrip(".") == label else str(field.description)
     if allowed and allowed != "a text":
         about += f" {allowed[:1].upper()}{allowed[1:]}."

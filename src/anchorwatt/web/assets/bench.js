@@ -33,6 +33,7 @@ window.anchorwatt = (() => {
     }
     const field = event.target;
     if (field.dataset.ask) {
+      in_address(field.dataset.ask, field.value);
       emit({ do: "ask", name: field.dataset.ask, value: field.value });
       return;
     }
@@ -51,10 +52,20 @@ window.anchorwatt = (() => {
     const pressed = event.target.closest("[data-do]");
     if (pressed && !pressed.disabled) {
       const named = pressed.closest(".add")?.querySelector("input");
+      if (pressed.dataset.do === "ask" && on_sheets()) {
+        pick(pressed.dataset.value, emit);
+        return;
+      }
       emit({ with: "", ...pressed.dataset, ...(named ? { value: named.value } : {}) });
       return;
     }
     const drawn = event.target.closest("svg [data-key]");
+    if (drawn?.closest(".viewer")) {
+      if (dragged) return;
+      if (drawn.dataset.field) go(document.querySelector(`[name="${drawn.dataset.field}"]`)?.id);
+      else pick(drawn.dataset.key, emit);
+      return;
+    }
     if (drawn && drawn.dataset.key && !dragged) emit({ do: "key", key: drawn.dataset.key });
   }
 
@@ -75,6 +86,26 @@ window.anchorwatt = (() => {
       form.querySelector(`[name="${place.dataset.for}"]`).setAttribute("aria-invalid", words ? "true" : "false");
     }
     form.querySelector('[aria-invalid="true"]')?.focus();
+  }
+
+  // What stands in a form of the first page is kept until its design is made, so that a reload loses nothing.
+  const half = (form) => `anchorwatt:form:${form.id}`;
+  const questions = (form) => [...form.elements].filter((one) => one.name);
+  document.addEventListener("input", (event) => {
+    const form = event.target.closest?.("form[data-do]");
+    if (!form) return;
+    const said = questions(form).map((one) => [one.name, one.type === "checkbox" ? one.checked : one.value]);
+    sessionStorage.setItem(half(form), JSON.stringify(Object.fromEntries(said)));
+  });
+  function fill_again(form) {
+    const said = JSON.parse(sessionStorage.getItem(half(form)) || "{}");
+    for (const one of questions(form).filter((field) => field.name in said)) {
+      if (one.type === "checkbox") one.checked = said[one.name];
+      else one.value = said[one.name];
+    }
+  }
+  function made(id) {
+    sessionStorage.removeItem(`anchorwatt:form:${id}`);
   }
 
   function slid(event, emit) {
@@ -114,6 +145,163 @@ window.anchorwatt = (() => {
   }
   document.addEventListener("pointercancel", () => { held?.part.removeAttribute("transform"); held = null; });
   document.addEventListener("pointerup", () => setTimeout(() => { held?.part.removeAttribute("transform"); held = null; }, 0));
+
+  // A sheet of the yard's drawings is seen as a whole or in part, by its view box: wheel, fingers, keys and buttons.
+  // What the page is asked for stands in its address, so that it is there again after a reload.
+  const CLOSEST = 30;
+  const seen = { which: "", box: null, picked: "", wheel: 0, passed: 0 };
+  const on_sheets = () => location.pathname.endsWith("/drawings");
+  const sheet_of = (target) => target.closest?.(".viewer > svg");
+  const the_sheet = () => document.querySelector(".viewer > svg");
+
+  function in_address(name, value) {
+    if (!on_sheets()) return;
+    const address = new URL(location.href);
+    if (value) address.searchParams.set(name, value);
+    else address.searchParams.delete(name);
+    history.replaceState(history.state, "", address);
+  }
+
+  function whole(svg) {
+    if (!svg.dataset.whole) svg.dataset.whole = svg.getAttribute("viewBox");
+    return svg.dataset.whole.split(" ").map(Number);
+  }
+
+  // Show a box of the sheet, kept inside it; tells whether anything changed.
+  function view(svg, x, y, width) {
+    const [, , most, tall] = whole(svg);
+    const wide = Math.min(Math.max(width, most / CLOSEST), most);
+    const high = (tall * wide) / most;
+    const box = [Math.min(Math.max(x, 0), most - wide), Math.min(Math.max(y, 0), tall - high), wide, high];
+    const before = svg.getAttribute("viewBox");
+    svg.setAttribute("viewBox", box.map((one) => Number(one.toFixed(3))).join(" "));
+    svg.parentElement.classList.toggle("near", wide < most);
+    seen.box = box;
+    return svg.getAttribute("viewBox") !== before;
+  }
+
+  function zoom(svg, factor, at) {
+    const { x, y, width, height } = svg.viewBox.baseVal;
+    const most = whole(svg)[2];
+    const by = Math.min(Math.max(width * factor, most / CLOSEST), most) / width;
+    const to = at ? new DOMPoint(...at).matrixTransform(svg.getScreenCTM().inverse()) : { x: x + width / 2, y: y + height / 2 };
+    return view(svg, to.x - (to.x - x) * by, to.y - (to.y - y) * by, width * by);
+  }
+
+  function slide(svg, right, down) {
+    const { x, y, width } = svg.viewBox.baseVal;
+    const scale = svg.getScreenCTM().a;
+    return view(svg, x - right / scale, y - down / scale, width);
+  }
+
+  function step(svg, key) {
+    const { width, height } = svg.getBoundingClientRect();
+    const by = { ArrowLeft: [0.15, 0], ArrowRight: [-0.15, 0], ArrowUp: [0, 0.15], ArrowDown: [0, -0.15] }[key];
+    if (by) return slide(svg, by[0] * width, by[1] * height);
+    if (key === "0") return view(svg, 0, 0, Infinity);
+    if (key === "+" || key === "=") return zoom(svg, 0.7);
+    return key === "-" && zoom(svg, 1 / 0.7);
+  }
+
+  document.addEventListener("click", (event) => {
+    const pressed = event.target.closest?.("[data-step]");
+    if (pressed) step(the_sheet(), pressed.dataset.step);
+  });
+  document.addEventListener("keydown", (event) => {
+    if (!event.target.closest?.(".sheet") || event.ctrlKey || event.metaKey || event.altKey) return;
+    const thing = event.target.closest(".viewer [role=button]");
+    if (thing && (event.key === "Enter" || event.key === " ")) {
+      event.preventDefault();
+      thing.dispatchEvent(new MouseEvent("click", { bubbles: true }));
+    } else if (the_sheet() && step(the_sheet(), event.key)) event.preventDefault();
+  });
+
+  // A wheel that began with the page goes on with the page, and one that began on the sheet does not go on to it.
+  document.addEventListener("wheel", (event) => {
+    const svg = sheet_of(event.target);
+    const going = (since) => event.timeStamp - since < 300;
+    if (!svg || (going(seen.passed) && !event.ctrlKey)) {
+      seen.passed = event.timeStamp;
+      return;
+    }
+    const by = event.deltaY * (event.deltaMode ? 30 : 1) * (event.ctrlKey ? 0.01 : 0.002);
+    const moved = zoom(svg, Math.exp(Math.min(Math.max(by, -0.5), 0.5)), [event.clientX, event.clientY]);
+    if (moved || going(seen.wheel)) event.preventDefault();
+    else seen.passed = event.timeStamp;
+    if (moved) seen.wheel = event.timeStamp;
+  }, { passive: false });
+
+  const fingers = new Map();
+  document.addEventListener("pointerdown", (event) => {
+    if (sheet_of(event.target) && !event.button) fingers.set(event.pointerId, [event.clientX, event.clientY]);
+  });
+  document.addEventListener("pointermove", (event) => {
+    const from = fingers.get(event.pointerId);
+    const svg = from && the_sheet();
+    if (!svg) return;
+    const to = [event.clientX, event.clientY];
+    const far = (one, other) => Math.hypot(one[0] - other[0], one[1] - other[1]);
+    if (!dragged && far(from, to) < 4) return;
+    dragged = true;
+    fingers.set(event.pointerId, to);
+    const other = [...fingers].find(([pointer]) => pointer !== event.pointerId)?.[1];
+    const share = other ? 2 : 1; // the middle between two fingers goes half as far as one of them
+    slide(svg, (to[0] - from[0]) / share, (to[1] - from[1]) / share);
+    if (other) zoom(svg, far(from, other) / Math.max(far(to, other), 1), [(to[0] + other[0]) / 2, (to[1] + other[1]) / 2]);
+  });
+  document.addEventListener("selectstart", (event) => {
+    if (fingers.size && sheet_of(event.target.parentElement ?? event.target)) event.preventDefault();
+  });
+  for (const end of ["pointerup", "pointercancel"]) {
+    document.addEventListener(end, (event) => {
+      if (fingers.delete(event.pointerId)) setTimeout(() => { dragged = false; }, 0);
+    });
+  }
+
+  // What takes the focus is brought into sight.
+  document.addEventListener("focusin", (event) => {
+    const svg = sheet_of(event.target);
+    if (!svg || event.target === svg || !event.target.matches(":focus-visible")) return;
+    const frame = svg.parentElement.getBoundingClientRect();
+    const it = event.target.getBoundingClientRect();
+    if (it.left >= frame.left && it.right <= frame.right && it.top >= frame.top && it.bottom <= frame.bottom) return;
+    slide(svg, (frame.left + frame.right - it.left - it.right) / 2, (frame.top + frame.bottom - it.top - it.bottom) / 2);
+  });
+
+  function pick(key, emit) {
+    in_address("about", key);
+    seen.asked = true;
+    emit({ do: "ask", name: "about", value: key });
+  }
+
+  // A page's parts are drawn anew when they change: the view of a sheet, its mark and the focus are put back.
+  let focused = "";
+  document.addEventListener("focusin", (event) => { focused = event.target.dataset?.ask ? event.target.id : ""; });
+  function put_back() {
+    if (focused && document.activeElement === document.body) byId(focused)?.focus();
+    const svg = the_sheet();
+    if (!svg) return;
+    const fresh = !svg.dataset.whole;
+    if (fresh) {
+      whole(svg);
+      const { which } = svg.parentElement.dataset;
+      if (seen.which === which && seen.box) view(svg, ...seen.box);
+      else seen.box = null;
+      seen.which = which;
+    }
+    const thing = document.querySelector(".thing");
+    const of = thing?.dataset.of ?? "";
+    if (!fresh && of === seen.picked) return;
+    for (const one of svg.querySelectorAll("[data-key]")) one.classList.toggle("picked", one.dataset.key === of && of !== "");
+    if (seen.asked && of !== seen.picked) {
+      seen.asked = false;
+      const back = [...svg.querySelectorAll("[role=button]")].find((one) => one.dataset.key === seen.picked);
+      if (thing) thing.scrollIntoView({ block: "nearest" });
+      (thing ?? back)?.focus({ preventScroll: true });
+    }
+    seen.picked = of;
+  }
+  if (on_sheets()) new MutationObserver(put_back).observe(document, { childList: true, subtree: true });
 
   // Rows of a table that hold the words typed.
   document.addEventListener("input", (event) => {
@@ -180,7 +368,7 @@ window.anchorwatt = (() => {
     if (!target) return false;
     for (let at = target; at; at = at.parentElement) if (at.tagName === "DETAILS") at.open = true;
     target.scrollIntoView({ block: "center" });
-    target.focus({ preventScroll: true });
+    (target.tagName === "DETAILS" ? target.querySelector("summary") : target).focus({ preventScroll: true });
     target.closest(".field")?.classList.add("found");
     return true;
   }
@@ -248,6 +436,7 @@ window.anchorwatt = (() => {
 
   window.addEventListener("load", () => setTimeout(() => {
     resend();
+    if (location.pathname === "/") for (const id of ["new-starter", "new-intake"]) when(() => byId(id), fill_again);
     if (sessionStorage.getItem(draft())) {
       type_again();
       return;
@@ -256,5 +445,5 @@ window.anchorwatt = (() => {
     if (wanted) when(() => go(wanted), () => {});
   }, 300));
 
-  return { changed, clicked, submitted, tell_form, slid, dropped, answered, show_theirs, bring_up_to_date, go };
+  return { changed, clicked, submitted, tell_form, made, slid, dropped, answered, show_theirs, bring_up_to_date, go };
 })();

@@ -10,11 +10,12 @@ from anchorwatt.web.questions.charge import CHARGE
 from anchorwatt.web.questions.checks import CHECKS
 from anchorwatt.web.questions.circuits import CIRCUITS
 from anchorwatt.web.questions.days import DAYS
+from anchorwatt.web.questions.drawings import DRAWINGS
 from anchorwatt.web.questions.places import PLACES
 from anchorwatt.web.questions.plant import PLANT
 from anchorwatt.web.questions.price import PRICE
 
-QUESTIONS: tuple[Question, ...] = (BOAT, CABINS, PLANT, BANK, CHARGE, DAYS, CIRCUITS, PLACES, PRICE, CHECKS)
+QUESTIONS: tuple[Question, ...] = (BOAT, CABINS, PLANT, BANK, CHARGE, DAYS, CIRCUITS, PLACES, DRAWINGS, PRICE, CHECKS)
 
 
 def question(path: str) -> Question | None:

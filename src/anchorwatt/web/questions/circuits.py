@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from anchorwatt.design import Design
@@ -13,6 +14,9 @@ from anchorwatt.web.paper_html import page_html, paper_html
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
+
+
+TAG = re.compile("W[0-9]{1,4}")
 
 
 def _prepare(assessment: Assessment, asked: Asked) -> tuple[Block, ...]:
@@ -45,8 +49,13 @@ def _schedule(assessment: Assessment, asked: Asked) -> str:
     )
 
 
-def _forms(design: Design, _: Asked) -> tuple[Form, ...]:
-    return (Form("How it is wired", form(design, "wiring")), Form("What is vouched for", form(design, "installation")))
+def _forms(design: Design, asked: Asked) -> tuple[Form, ...]:
+    shown = [Form("How it is wired", form(design, "wiring")), Form("What is vouched for", form(design, "installation"))]
+    tag = asked.query.get("circuit", "")
+    if TAG.fullmatch(tag) and (design.wiring is None or tag not in design.wiring.circuits):
+        # What is not in the file has no fields in the form above.
+        shown.insert(0, Form(f"What you know of {tag}", form(design, f"wiring.circuits.{tag}")))
+    return tuple(shown)
 
 
 CIRCUITS = Question("circuits", "Circuits", _prepare, _forms)

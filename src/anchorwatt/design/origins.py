@@ -9,8 +9,8 @@ from pydantic import BaseModel
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Key, child
 from anchorwatt.design.editing import key_of
+from anchorwatt.design.filling import specify
 from anchorwatt.design.problems import in_short, keys_of
-from anchorwatt.design.specify import specify
 from anchorwatt.errors import BadDesign
 
 Origin = Literal["typed", "catalogue", "estimated"]
