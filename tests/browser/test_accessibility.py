@@ -31,7 +31,7 @@ def test_a_page_of_a_design_at_a_desk_and_on_a_phone(bench: Bench, browser: Brow
     bench.show(page, "axe", question)
     assert serious(page) == []
     page.set_viewport_size({"width": 390, "height": 844})
-    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.wait_for_function("document.documentElement.scrollWidth <= 390")
     page.close()
 
 

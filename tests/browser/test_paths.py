@@ -221,7 +221,7 @@ def test_designs_are_laid_side_by_side(bench: Bench, page: Page) -> None:
     assert page.locator(".compared").first.locator(".differs").count() > 3
     expect(page.locator("svg").first).to_be_visible()
     page.set_viewport_size({"width": 390, "height": 844})
-    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.wait_for_function("document.documentElement.scrollWidth <= 390")
     frame, drawn = page.locator(".picture").bounding_box(), page.locator(".picture .wide").bounding_box()
     assert frame is not None
     assert drawn is not None
