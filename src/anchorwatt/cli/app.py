@@ -334,6 +334,36 @@ def draw(
         _show(drawn.plain(made, files), as_json, lambda: drawn.screen(assessment, made, files, out))
 
 
+@app.command(short_help="Write the papers of the job as PDF.")
+def papers(
+    file: File,
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder that the papers go to.")],
+    sets: Annotated[
+        list[str] | None,
+        typer.Option("--set", metavar="NAME", help="Only these papers; may be given again.", show_default=False),
+    ] = None,
+    as_json: Json = False,
+    units: UnitsOption = Units.si,
+) -> None:
+    """Write the papers of the job as PDF/A: the engineering file, and the build file with its workbook."""
+    with reported():
+        from anchorwatt.cli.files import write_all
+        from anchorwatt.papers import printed
+        from anchorwatt.papers.document import House
+
+        wanted = printed.asked(sets or ())
+        assessment = _assessed(file)
+        with working("working out and setting the papers"):
+            files = printed.files(assessment, wanted, units.value, House(name=_yard(assessment)))
+        write_all({out / name: content for name, content in files.items()})
+        _show(printed.plain(files), as_json, lambda: printed.screen(assessment, wanted, out))
+
+
+def _yard(assessment: Assessment) -> str:
+    said = assessment.design.drawings
+    return "" if said is None else said.yard
+
+
 @app.command(short_help="Show every check with its figures.")
 def check(file: File, as_json: Json = False, csv: Csv = None, units: UnitsOption = Units.si) -> None:
     """Show every check with its figures, source and remedy, worst first; end with status 1 when one fails."""

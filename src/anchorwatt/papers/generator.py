@@ -35,7 +35,7 @@ def screen(assessment: Assessment, system: System) -> Content:
         section("Ways to have the night", *_ways(found, system)),
         section("Noise", Paragraph(_noise(found, system))),
         section("Point by point, the set by its better way", *_points(story, system)),
-        section("Fair to both", *(Paragraph(words) for words in _fair(found, system))),
+        section("Fair to both", *(Paragraph(words) for words in fair(found, system))),
         section("With a generating set", *(Paragraph(words) for words in story.cautions)),
         screens.cautions(assessment),
     )
@@ -182,8 +182,8 @@ def _noise(found: GeneratorComparison, system: System) -> str:
     )
 
 
-def _points(story: GeneratorStory, system: System) -> list[Content]:
-    currency = story.comparison.currency
+def side_by_side(points: tuple[Point, ...], currency: str, system: System, caption: str = "") -> Content:
+    """Both on each point, and who comes out better."""
 
     def told(value: float, dimension: str) -> str:
         if math.isinf(value):
@@ -197,16 +197,21 @@ def _points(story: GeneratorStory, system: System) -> list[Content]:
             told(point.set, point.dimension),
             Words(point.better.value, "strong"),
         )
-        for point in story.points
+        for point in points
     ]
+    return table(("", "design", "set", "better"), ("<", ">", ">", "<"), rows, free=0, caption=caption)
+
+
+def _points(story: GeneratorStory, system: System) -> list[Content]:
     words = (
         "Price and mass of the design: bank, inverter, alternators and belts. A set that runs all night spares most of "
         "the bank and the inverter; one that recharges needs them too."
     )
-    return [table(("", "design", "set", "better"), ("<", ">", ">", "<"), rows, free=0), Paragraph(words)]
+    return [side_by_side(story.points, story.comparison.currency, system), Paragraph(words)]
 
 
-def _fair(found: GeneratorComparison, system: System) -> list[str]:
+def fair(found: GeneratorComparison, system: System) -> list[str]:
+    """What speaks for either, in words."""
     under_way, at_anchor = found.way("under-way"), found.way("at-anchor")
     words = [
         (

@@ -52,9 +52,9 @@ def screen(assessment: Assessment, today: datetime.date, cost: bool, system: Sys
         ]
     else:
         parts += [
-            section("Price", *_customer(story)),
+            section("Price", *customer(story)),
             section("What it holds", _contents(story.priced)),
-            section("Time", Paragraph(_time(story, today))),
+            section("Time", Paragraph(time_told(story, today))),
         ]
     if story.packages:
         parts.append(section("Packages", *_packages(story, system)))
@@ -181,7 +181,8 @@ def _float(amount: Decimal | None) -> float | None:
     return None if amount is None else float(amount)
 
 
-def _customer(story: OfferStory) -> list[Content]:
+def customer(story: OfferStory) -> list[Content]:
+    """The price as the customer sees it, and what it leaves out."""
     made, offer = story.priced, story.priced.offer
     rows: list[tuple[str | Words, str | Words]] = [
         ("Parts and consumables", _money(made.customer_parts, offer.currency)),
@@ -208,7 +209,8 @@ def _contents(made: Priced) -> Content:
     return table(("part", "count", "spares", "tags"), ("<", ">", ">", "<"), rows)
 
 
-def _time(story: OfferStory, today: datetime.date) -> str:
+def time_told(story: OfferStory, today: datetime.date) -> str:
+    """Whether every part can still come in time."""
     offer = story.priced.offer
     if not offer.arrival:
         return "The design names no day on which the boat arrives: type offer.arrival, and order dates follow."
@@ -227,17 +229,17 @@ def _cost(story: OfferStory) -> list[Content]:
         return show(value, "share", "si")
 
     rows: list[tuple[str | Words, str | Words]] = [
-        ("Parts", _amount(made.parts_cost)),
-        (f"Consumables, {share(offer.consumables)} of the parts", _amount(made.consumables)),
-        (f"Labour, {made.labour_hours:f} h", _amount(made.labour_cost)),
-        ("Cost", _amount(made.cost)),
-        (f"Margin on parts and consumables, {share(offer.parts_margin)}", _amount(made.parts_margin)),
-        (f"Margin on labour, {share(offer.labour_margin)}", _amount(made.labour_margin)),
-        ("Net for the yard", _amount(made.net)),
-        (f"Broker's commission, {share(offer.commission)} of the price", _amount(made.commission)),
-        ("Price before tax", _amount(made.price)),
-        (f"Tax, {share(offer.tax)}", _amount(made.tax)),
-        (Words("The customer pays", "strong"), Words(_amount(made.total), "strong")),
+        ("Parts", amount(made.parts_cost)),
+        (f"Consumables, {share(offer.consumables)} of the parts", amount(made.consumables)),
+        (f"Labour, {made.labour_hours:f} h", amount(made.labour_cost)),
+        ("Cost", amount(made.cost)),
+        (f"Margin on parts and consumables, {share(offer.parts_margin)}", amount(made.parts_margin)),
+        (f"Margin on labour, {share(offer.labour_margin)}", amount(made.labour_margin)),
+        ("Net for the yard", amount(made.net)),
+        (f"Broker's commission, {share(offer.commission)} of the price", amount(made.commission)),
+        ("Price before tax", amount(made.price)),
+        (f"Tax, {share(offer.tax)}", amount(made.tax)),
+        (Words("The customer pays", "strong"), Words(amount(made.total), "strong")),
     ]
     return [table(("", offer.currency), ("<", ">"), rows), *_doubts(story)]
 
@@ -251,8 +253,8 @@ def _bill(story: OfferStory) -> list[Content]:
             line.name,
             _quantity(line),
             str(line.spares or ""),
-            _amount(line.price),
-            _amount(line.cost),
+            amount(line.price),
+            amount(line.cost),
             " ".join(line.tags),
         )
         for line in made.lines
@@ -263,7 +265,7 @@ def _bill(story: OfferStory) -> list[Content]:
 
 def _labour(made: Priced) -> Content:
     currency = made.offer.currency
-    rows = [(task.name, f"{task.hours:f}", _amount(task.rate), _amount(task.cost)) for task in made.labour]
+    rows = [(task.name, f"{task.hours:f}", amount(task.rate), amount(task.cost)) for task in made.labour]
     heads = ("task", "hours\nh", f"an hour\n{currency}", f"cost\n{currency}")
     return table(heads, figures(heads), rows)
 
@@ -287,7 +289,7 @@ def _orders(story: OfferStory, today: datetime.date) -> list[Content]:
         )
         for line in lines
     ]
-    words = _time(story, today)
+    words = time_told(story, today)
     slack = f" Order dates keep {story.slack.days} days between delivery and arrival (common practice, no source)."
     return [table(("part", "lead time\ndays", "order by", ""), ("<", ">", "<", "<"), rows), Paragraph(words + slack)]
 
@@ -317,7 +319,7 @@ def _packages(story: OfferStory, system: System) -> list[Content]:
 
 def _absolute(found: Figures, system: System) -> tuple[str, ...]:
     return (
-        _amount(found.total),
+        amount(found.total),
         reading(found.hold, "time", system),
         reading(found.mass, "mass", system),
         reading(found.engine_time, "time", system),
@@ -326,7 +328,7 @@ def _absolute(found: Figures, system: System) -> tuple[str, ...]:
 
 def _more(one: Offered, system: System) -> tuple[str, ...]:
     return (
-        "—" if one.more_to_pay is None else _signed(_amount(one.more_to_pay)),
+        "—" if one.more_to_pay is None else _signed(amount(one.more_to_pay)),
         _signed(reading(one.more_hold, "time", system)),
         _signed(reading(one.more_mass, "mass", system)),
         _signed(reading(one.more_engine_time, "time", system)),
@@ -345,5 +347,6 @@ def _money(amount: Decimal, currency: str) -> str:
     return str(Money(amount, currency))
 
 
-def _amount(amount: Decimal | None) -> str:
+def amount(amount: Decimal | None) -> str:
+    """Money without its currency."""
     return "—" if amount is None else f"{amount:,.2f}".replace(",", " ").replace("-", "−")

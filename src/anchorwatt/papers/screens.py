@@ -15,6 +15,7 @@ from anchorwatt.papers.page import (
     Gap,
     Meaning,
     Paragraph,
+    Section,
     Title,
     Words,
     figures,
@@ -275,5 +276,5 @@ def _estimates_in_short(assessment: Assessment) -> list[Content]:
     return [*parts, Words("How each was found: --estimates, --json or --csv.")]
 
 
-def cautions(assessment: Assessment) -> Content:
+def cautions(assessment: Assessment) -> Section:
     return section("Take care", *(Words(words) for words in assessment.cautions))

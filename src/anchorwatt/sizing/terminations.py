@@ -58,6 +58,14 @@ def stud(current: float, metric: bool) -> str:
     return next(size if metric else inches for most, size, inches in STUDS if current <= most)
 
 
+def lug_stud(circuit: Circuit, conductor: SizedCircuit, metric: bool) -> str:
+    """The stud that a circuit's lugs are bolted to; empty where its ends are ferrules."""
+    if circuit.system in ("control", "ac"):
+        return ""
+    carries = conductor.ampacity if circuit.system == "bonding" else circuit.continuous
+    return stud(carries / conductor.parallel, metric)
+
+
 def lug(circuit: Circuit, conductor: SizedCircuit, metric: bool) -> str:
     """What is crimped on at both ends."""
     if circuit.system == "control":
@@ -65,9 +73,7 @@ def lug(circuit: Circuit, conductor: SizedCircuit, metric: bool) -> str:
     name = conductor.conductor.name
     if circuit.system == "ac":
         return f"ferrules {name}"
-    carries = conductor.ampacity if circuit.system == "bonding" else circuit.continuous
-    each = stud(carries / conductor.parallel, metric)
-    return f"{2 * circuit.poles * conductor.parallel} × {name}, {each}"
+    return f"{2 * circuit.poles * conductor.parallel} × {name}, {lug_stud(circuit, conductor, metric)}"
 
 
 def busbar(tag: str, name: str, fed: float, feeding: float) -> Busbar:

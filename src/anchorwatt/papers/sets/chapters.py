@@ -1,0 +1,50 @@
+"""Pages of the screens as chapters of a paper: what every page says again, its title and the cautions, is left out."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from typing import TYPE_CHECKING
+
+from anchorwatt.drawings.svg import svg
+from anchorwatt.papers import screens
+from anchorwatt.papers.document import Chapter, FullSheet, Printed
+from anchorwatt.papers.page import Content, Page, Title
+
+if TYPE_CHECKING:
+    from anchorwatt.assessment import Assessment
+    from anchorwatt.drawings.sheet import Sheet
+
+
+def chapter(assessment: Assessment, heading: str, *body: Printed) -> Chapter:
+    """A chapter of pages, pictures and whatever else."""
+    again = screens.cautions(assessment)
+    return Chapter(heading, tuple(part for printed in body for part in _parts(printed, again)))
+
+
+def _parts(printed: Printed, again: Content) -> tuple[Printed, ...]:
+    if isinstance(printed, Page):
+        return tuple(part for one in printed.parts for part in _parts(one, again))
+    if isinstance(printed, Title) or printed == again:
+        return ()
+    return (printed,)
+
+
+def cautions(assessment: Assessment) -> Chapter:
+    """What every paper says of the danger."""
+    said = screens.cautions(assessment)
+    return Chapter(said.heading, said.body)
+
+
+def drawings(sheets: Collection[Sheet]) -> tuple[FullSheet, ...]:
+    """Yard drawings at their true size."""
+    return tuple(FullSheet(svg(one), one.title, one.description, one.width, one.height) for one in sheets)
+
+
+def paper_of(system: str) -> str:
+    """The size of paper that goes with the units."""
+    return "us-letter" if system == "us" else "a4"
+
+
+def date_of(assessment: Assessment) -> str:
+    """The day that the paper is of: the offer's, "" where the design has none."""
+    return assessment.specification.offer.date

@@ -1,0 +1,162 @@
+"""Sets a document as PDF with Typst: the content goes in as data, so that no words of a user can be taken as markup."""
+
+from __future__ import annotations
+
+import json
+import tempfile
+from collections.abc import Iterable, Sequence
+from importlib import resources
+from pathlib import Path
+from typing import Any, Final, assert_never
+
+from anchorwatt.drawings import font
+from anchorwatt.drawings.signs import STANDS_IN, one_line
+from anchorwatt.papers.document import Chapter, Document, FullSheet, House, NewPage, Picture, Printed, Signatures
+from anchorwatt.papers.page import Drawn, Gap, Page, Paragraph, Section, Table, Title, Words
+
+STANDARD: Final = "a-2a"
+"""PDF/A-2a, ISO 19005-2: for long keeping, with all letters in the file, and tagged so that it can be read aloud."""
+
+TEMPLATE, LOGO = "document.typ", "logo"
+
+UNDATED = (2000, 1, 1)
+"""What the file says where the document has no date: PDF/A wants one, and the clock would make each file another."""
+
+Node = dict[str, Any]
+
+
+def pdf(document: Document, house: House) -> bytes:
+    """The document as the bytes of a PDF/A file; the same document always gives the same bytes.
+
+    A sign that the shipped font lacks becomes a square.
+    """
+    # Loaded where it is used.
+    import typst
+
+    with tempfile.TemporaryDirectory(prefix="anchorwatt-paper-") as folder:
+        root = Path(folder)
+        template = resources.files("anchorwatt.papers").joinpath(TEMPLATE).read_bytes()
+        (root / TEMPLATE).write_bytes(template)
+        if house.logo is not None:
+            (root / LOGO).write_bytes(house.logo)
+        return bytes(
+            typst.compile(
+                str(root / TEMPLATE),
+                root=folder,
+                font_paths=[str(font.REGULAR.parent)],
+                ignore_system_fonts=True,
+                sys_inputs={"data": json.dumps(as_data(document, house))},
+                pdf_standards=[STANDARD],
+                timestamp=0,
+            )
+        )
+
+
+def as_data(document: Document, house: House) -> Node:
+    """What the template is given."""
+    return {
+        "title": printable(document.title),
+        "subject": printable(document.subject),
+        "boat": printable(document.boat),
+        "date": printable(document.date),
+        "day": [int(part) for part in document.date.split("-")] if document.date else list(UNDATED),
+        "paper": document.paper,
+        "contents": document.contents,
+        "cover": document.cover,
+        "language": document.language,
+        "house": {
+            "name": printable(house.name),
+            "address": printable(house.address),
+            "colour": house.colour,
+            "logo": house.logo_kind if house.logo is not None else "",
+        },
+        "body": [node for printed in document.body for node in _nodes(printed)],
+    }
+
+
+def printable(words: str) -> str:
+    """Words that the shipped font can print, a square for each sign that it lacks; lines stay lines.
+
+    Example
+    -------
+    >>> printable("12 V"), printable("✗ #set text(red)")
+    ('12 V', '□ #set text(red)')
+    """
+    known = font.widths()
+    lines = (one_line(line) for line in words.split("\n"))
+    return "\n".join("".join(sign if ord(sign) in known else STANDS_IN for sign in line) for line in lines)
+
+
+def _nodes(printed: Printed) -> list[Node]:
+    match printed:
+        case Page():
+            return [node for part in printed.parts for node in _nodes(part)]
+        case Title() | Gap():
+            return [] if isinstance(printed, Title) else [{"kind": "gap"}]
+        case Chapter():
+            body = [node for part in printed.body for node in _nodes(part)]
+            return [{"kind": "chapter", "heading": printable(printed.heading), "body": body}]
+        case Section():
+            body = [node for part in printed.body for node in _nodes(part)]
+            return [{"kind": "section", "heading": printable(printed.heading), "body": body}]
+        case Paragraph():
+            return [{"kind": "paragraph", "words": [_run("", printed.words)]}]
+        case Words():
+            return [{"kind": "words", "words": _runs(printed)}]
+        case Table():
+            return [_table(printed)]
+        case Drawn():
+            return []  # characters in lines of equal width are for terminals; papers have pictures
+        case Picture():
+            return [{"kind": "picture", "svg": printed.svg, "told": printable(printed.told), "width": printed.width}]
+        case FullSheet():
+            facts = {"width": printed.width, "height": printed.height}
+            told = {"title": printable(printed.title), "told": printable(printed.told)}
+            return [{"kind": "sheet", "svg": printed.svg, **told, **facts}]
+        case NewPage():
+            return [{"kind": "new page"}]
+        case Signatures():
+            return [{"kind": "signatures", "who": [printable(who) for who in printed.who]}]
+        case _:
+            assert_never(printed)
+
+
+def _table(table: Table) -> Node:
+    return {
+        "kind": "table",
+        "caption": printable(table.caption),
+        "heads": [printable(head) for head in table.heads] if any(table.heads) else [],
+        "sides": ["left" if side == "<" else "right" for side in table.sides],
+        "widths": _widths(table),
+        "rows": [[_runs(cell) for cell in row] for row in table.rows],
+    }
+
+
+def _widths(table: Table) -> list[float]:
+    """What each column asks for: the length of its longest line, the free one's more evenly, 0 where it is short.
+
+    Short columns are as wide as their words; long ones share what is left by what they ask for.
+    """
+    columns = [list(column) for column in zip(*table.rows, strict=True)] if table.rows else [[] for _ in table.heads]
+    asked = []
+    for head, column in zip(table.heads, columns, strict=True):
+        longest = max((len(line) for line in _lines(head, column)), default=0)
+        asked.append(float(longest) if longest > _SHORT else 0.0)
+    return asked
+
+
+_SHORT = 18  # signs in a line up to which a column is not narrowed
+
+
+def _lines(head: str, column: Sequence[Words]) -> Iterable[str]:
+    yield from head.split("\n")
+    for cell in column:
+        yield from "".join(part.text for part in cell.parts()).split("\n")
+
+
+def _runs(words: Words) -> list[Node]:
+    return [_run(part.meaning, part.text) for part in words.parts() if part.text]
+
+
+def _run(meaning: str, words: str) -> Node:
+    return {"meaning": meaning, "text": printable(words)}

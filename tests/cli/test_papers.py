@@ -1,0 +1,30 @@
+"""The papers command: which files it writes, and what it refuses before any work."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from tests.cli.conftest import Run
+
+
+def test_papers_are_written_and_told(run: Run, trawler: Path, tmp_path: Path) -> None:
+    done = run("papers", trawler, "--out", tmp_path, "--set", "build", "--json")
+    assert done.exit_code == 0, done.output
+    told = {one["name"]: one["bytes"] for one in json.loads(done.stdout)["files"]}
+    assert told == {path.name: path.stat().st_size for path in tmp_path.iterdir()}
+    assert set(told) == {"build.pdf", "build.xlsx"}
+
+
+def test_the_page_fits_eighty_columns(run: Run, trawler: Path, tmp_path: Path) -> None:
+    done = run("papers", trawler, "--out", tmp_path)
+    assert done.exit_code == 0, done.output
+    assert max(map(len, done.stdout.splitlines())) <= 80
+    assert "certified people" in " ".join(done.stdout.split())
+
+
+def test_unknown_papers_are_told_before_any_work(run: Run, tmp_path: Path) -> None:
+    done = run("papers", tmp_path / "none.yaml", "--out", tmp_path / "out", "--set", "biuld")
+    assert done.exit_code == 2
+    assert "found no papers “biuld”, perhaps “build”" in " ".join(done.stderr.split())
+    assert not (tmp_path / "out").exists()
