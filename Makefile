@@ -34,6 +34,8 @@ demo: .venv/.installed
 	@$(BIN)/anchorwatt new trawler-14m out/demo.yaml --replace
 	@$(BIN)/anchorwatt assess out/demo.yaml --plot out/demo-night.svg
 
+# Both runs of tests use one kernel, compiled once: its folder is named by a hash of the sources it comes from.
+test: export ANCHORWATT_CACHE := $(CURDIR)/.venv/kernels
 test: .venv/.installed
 	@echo "• format and lint"; $(BIN)/ruff format --check --quiet . && $(BIN)/ruff check --quiet .
 	@echo "• types"; $(BIN)/mypy --no-error-summary

@@ -1,10 +1,10 @@
-"""The papers of a job, read back from the PDFs: nothing of the design is missing, and sums are the assessment's."""
+"""What all papers of a job have in common, read back from the PDFs."""
 
 from __future__ import annotations
 
 import io
 import zipfile
-from functools import cache
+from collections.abc import Sequence
 
 import pypdf
 import pytest
@@ -14,27 +14,17 @@ from anchorwatt.assessment import assess
 from anchorwatt.design.editing import edit_all
 from anchorwatt.papers.document import House
 from anchorwatt.papers.price import bill
-from anchorwatt.papers.printed import NAMES, asked, files
-from anchorwatt.papers.sets.build import HOLD_POINTS
-from anchorwatt.papers.sets.formulas import formulas
-from anchorwatt.units import System
+from anchorwatt.papers.printed import NAMES, Wishes, asked, files
 
-YARD = House(name="Heronsgate Boatyard")
+YARD = Wishes(House(name="Heronsgate Boatyard"))
 
 
-@cache
-def written(starter: str, paper: str, system: System = "si") -> bytes:
-    return files(assessed(starter), asked([paper]), system, YARD)[f"{paper}.pdf"]
+def written(starter: str, paper: str) -> bytes:
+    return files(assessed(starter), asked([paper]), "us", YARD)[f"{paper}.pdf"]
 
 
-@cache
-def told(starter: str, paper: str, system: System = "si") -> str:
-    return words(written(starter, paper, system))
-
-
-def words(file: bytes) -> str:
-    """All words of a PDF, without the breaks of its lines."""
-    pages = pypdf.PdfReader(io.BytesIO(file)).pages
+def words(pages: Sequence[pypdf.PageObject]) -> str:
+    """All words of some pages, without the breaks of their lines."""
     return "".join("".join(page.extract_text() for page in pages).replace("\u200b", "").replace("\u00ad", "").split())
 
 
@@ -42,47 +32,14 @@ def close(text: str) -> str:
     return "".join(text.split())
 
 
-def test_every_check_is_in_the_engineering_file() -> None:
-    text = told("trawler-14m", "engineering").replace("-", "")
-    assert [one.id for one in assessed("trawler-14m").checks if one.id.replace("-", "") not in text] == []
-
-
-def test_every_answer_is_in_the_engineering_file_with_its_source() -> None:
-    text = told("trawler-14m", "engineering").replace("-", "")
-    for answer in assessed("trawler-14m").headline:
-        assert close(answer.question).replace("-", "") in text
-        assert close(answer.why.source).replace("-", "") in text
-
-
-def test_every_formula_is_in_the_engineering_file() -> None:
-    text = told("trawler-14m", "engineering")
-    assert [one.name for one in formulas() if close(one.name) not in text] == []
-
-
-@pytest.mark.parametrize("starter", ["trawler-14m"])
-def test_every_circuit_and_every_conductor_is_in_the_build_file(starter: str) -> None:
-    text = told(starter, "build")
-    for one in assessed(starter).wiring.wiring.circuits:
-        assert close(one.circuit.function) in text
-        assert f"{one.tag}+" in text or f"{one.tag}L" in text or f"{one.tag}PE" in text or f"{one.tag}.1" in text
-
-
-@pytest.mark.parametrize("starter", ["trawler-14m"])
-def test_every_part_to_buy_and_every_task_is_in_the_build_file(starter: str) -> None:
-    text, made = told(starter, "build"), assessed(starter).offer.priced
-    assert [line.name for line in made.lines if close(line.name) not in text] == []
-    assert [task.name for task in made.labour if close(task.name) not in text] == []
-    assert [what for _, what in HOLD_POINTS if close(what).replace("-", "") not in text.replace("-", "")] == []
-
-
 @pytest.mark.parametrize("paper", NAMES)
-@pytest.mark.parametrize("system", ["us"])
-def test_every_paper_has_the_cautions_and_page_numbers(paper: str, system: System) -> None:
-    text = told("cutter-12m", paper, system)
+def test_every_paper_has_the_cautions_and_page_numbers(paper: str) -> None:
+    pages = pypdf.PdfReader(io.BytesIO(written("cutter-12m", paper))).pages
+    text = words(pages[:4])
     for caution in assessed("cutter-12m").cautions:
         assert close(caution) in text
-    pages = pypdf.PdfReader(io.BytesIO(written("cutter-12m", paper, system))).pages
-    assert f"2/{len(pages)}" in close(pages[1].extract_text())
+    last = min(4, len(pages))
+    assert f"{last}/{len(pages)}" in words(pages[last - 1 : last])
 
 
 def test_the_workbook_holds_every_part_and_no_formula() -> None:

@@ -75,6 +75,11 @@ def _point(plant: Plant, sea: float, share: float, coil: float) -> PlantPoint:
     return PlantPoint(sea, share, float(load), coil, float(drawn), float(whole), float(running))
 
 
+def full_speed(specification: SharedPlant, cooling: Plant, sea: float) -> PlantPoint:
+    """The plant at full speed in a sea, °C, at the coil's temperature of `plant_points`."""
+    return _point(cooling, sea, 1.0, evaporating_at_rating(specification.circuit))
+
+
 def plant_points(specification: SharedPlant, cooling: Plant, heating: Plant) -> PlantMap:
     """The map, at the evaporating temperature of the rating or the highest that the plant allows."""
     cold = evaporating_at_rating(specification.circuit)

@@ -342,26 +342,33 @@ def papers(
         list[str] | None,
         typer.Option("--set", metavar="NAME", help="Only these papers; may be given again.", show_default=False),
     ] = None,
+    house: Annotated[
+        Path | None,
+        typer.Option("--house", metavar="FILE", help="The yard's name, logo, colour, terms.", show_default=False),
+    ] = None,
+    sea: Annotated[
+        str | None,
+        typer.Option("--sea", metavar="TEMPERATURE", help="Of the sea on the test day.", show_default=False),
+    ] = None,
+    air: Annotated[
+        str | None,
+        typer.Option("--air", metavar="TEMPERATURE", help="Outdoors on the test day.", show_default=False),
+    ] = None,
     as_json: Json = False,
     units: UnitsOption = Units.si,
 ) -> None:
-    """Write the papers of the job as PDF/A: the engineering file, and the build file with its workbook."""
+    """Write the papers of the job as PDF/A: offer, broker's summary, engineering, build and commissioning files."""
     with reported():
         from anchorwatt.cli.files import write_all
         from anchorwatt.papers import printed
-        from anchorwatt.papers.document import House
 
         wanted = printed.asked(sets or ())
         assessment = _assessed(file)
+        said = printed.wishes(assessment, house, sea, air)
         with working("working out and setting the papers"):
-            files = printed.files(assessment, wanted, units.value, House(name=_yard(assessment)))
+            files = printed.files(assessment, wanted, units.value, said)
         write_all({out / name: content for name, content in files.items()})
         _show(printed.plain(files), as_json, lambda: printed.screen(assessment, wanted, out))
-
-
-def _yard(assessment: Assessment) -> str:
-    said = assessment.design.drawings
-    return "" if said is None else said.yard
 
 
 @app.command(short_help="Show every check with its figures.")

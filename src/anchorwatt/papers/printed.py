@@ -8,14 +8,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from anchorwatt.catalogue.part import nearest
-from anchorwatt.errors import AnchorwattError
+from anchorwatt.errors import AnchorwattError, BadQuantity
 from anchorwatt.papers import screens
 from anchorwatt.papers.as_xlsx import workbook
 from anchorwatt.papers.document import Document, House
+from anchorwatt.papers.house import read_house
 from anchorwatt.papers.page import Content, Words, page, section, table
-from anchorwatt.papers.sets import build, engineering
+from anchorwatt.papers.sets import build, commissioning, engineering, offer
 from anchorwatt.papers.typeset import pdf
-from anchorwatt.units import System
+from anchorwatt.units import System, parse
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -24,18 +25,40 @@ Plain = dict[str, Any]
 
 
 @dataclass(frozen=True)
+class Wishes:
+    """What is asked for beside the design.
+
+    Parameters
+    ----------
+    house : who gives the papers out
+    sea, air : °C on the day of the trials; None = those of the design
+    """
+
+    house: House
+    sea: float | None = None
+    air: float | None = None
+
+
+@dataclass(frozen=True)
 class Paper:
     """One kind of paper."""
 
     name: str
     about: str
-    document: Callable[[Assessment, System], Document]
+    document: Callable[[Assessment, System, Wishes], Document]
     tables: Callable[[Assessment], dict[str, list[Plain]]] | None = None  # of the workbook that goes with it
 
 
 PAPERS: tuple[Paper, ...] = (
-    Paper("engineering", engineering.SUBJECT, engineering.document),
-    Paper("build", build.SUBJECT, build.document, build.workbook_sheets),
+    Paper("offer", offer.SUBJECT, lambda found, system, wishes: offer.document(found, system, wishes.house)),
+    Paper("broker", offer.BROKER_SUBJECT, lambda found, system, _: offer.broker(found, system)),
+    Paper("engineering", engineering.SUBJECT, lambda found, system, _: engineering.document(found, system)),
+    Paper("build", build.SUBJECT, lambda found, system, _: build.document(found, system), build.workbook_sheets),
+    Paper(
+        "commissioning",
+        commissioning.SUBJECT,
+        lambda found, system, wishes: commissioning.document(found, system, wishes.sea, wishes.air),
+    ),
 )
 NAMES = tuple(paper.name for paper in PAPERS)
 
@@ -56,11 +79,33 @@ def asked(names: Iterable[str]) -> tuple[Paper, ...]:
     return tuple(paper for paper in PAPERS if paper.name in wanted)
 
 
-def files(assessment: Assessment, papers: Collection[Paper], system: System, house: House) -> dict[str, bytes]:
+def wishes(assessment: Assessment, house: Path | None, sea: str | None, air: str | None) -> Wishes:
+    """What was asked for, read and looked at; without a settings file the yard is that of the drawings.
+
+    Raises
+    ------
+    AnchorwattError
+        the settings file cannot be used, or a text is no temperature.
+    """
+    said = assessment.design.drawings
+    giver = House(name="" if said is None else said.yard) if house is None else read_house(house)
+    return Wishes(giver, _temperature("--sea", sea), _temperature("--air", air))
+
+
+def _temperature(option: str, text: str | None) -> float | None:
+    if text is None:
+        return None
+    try:
+        return float(parse(text, "temperature"))
+    except BadQuantity as refused:
+        raise AnchorwattError(f"{option}: {refused}") from None
+
+
+def files(assessment: Assessment, papers: Collection[Paper], system: System, said: Wishes) -> dict[str, bytes]:
     """What is written, by its file's name."""
     found: dict[str, bytes] = {}
     for paper in papers:
-        found[f"{paper.name}.pdf"] = pdf(paper.document(assessment, system), house)
+        found[f"{paper.name}.pdf"] = pdf(paper.document(assessment, system, said), said.house)
         if paper.tables is not None:
             found[f"{paper.name}.xlsx"] = workbook(assessment.specification.name, paper.tables(assessment))
     return found

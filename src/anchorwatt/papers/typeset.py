@@ -108,11 +108,18 @@ def _nodes(printed: Printed) -> list[Node]:
         case Drawn():
             return []  # characters in lines of equal width are for terminals; papers have pictures
         case Picture():
-            return [{"kind": "picture", "svg": printed.svg, "told": printable(printed.told), "width": printed.width}]
+            return [
+                {
+                    "kind": "picture",
+                    "svg": printable(printed.svg),
+                    "told": printable(printed.told),
+                    "width": printed.width,
+                }
+            ]
         case FullSheet():
             facts = {"width": printed.width, "height": printed.height}
             told = {"title": printable(printed.title), "told": printable(printed.told)}
-            return [{"kind": "sheet", "svg": printed.svg, **told, **facts}]
+            return [{"kind": "sheet", "svg": printable(printed.svg), **told, **facts}]
         case NewPage():
             return [{"kind": "new page"}]
         case Signatures():

@@ -1,0 +1,120 @@
+"""The commissioning file: a test sheet by system for the sea and the air of the test day."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from anchorwatt.assessment.commissioning import commissioning
+from anchorwatt.papers.document import Chapter, Document, NewPage, Printed, Signatures
+from anchorwatt.papers.page import Content, Gap, Paragraph, Side, Words, section, table
+from anchorwatt.papers.sets.chapters import cautions, date_of, paper_of
+from anchorwatt.units import System, show
+
+if TYPE_CHECKING:
+    from anchorwatt.assessment import Assessment
+    from anchorwatt.assessment.commissioning import Commissioning, Reading, Trial
+
+SUBJECT = "What to do, what to expect today, what to accept, and what a pass proves"
+LINE, SHORT_LINE, BOXES = "_" * 14, "_" * 9, "□ pass  □ fail"
+INSTRUMENTS = (
+    "insulation tester, 500 V",
+    "low-resistance tester",
+    "earth-fault tester",
+    "multimeter",
+    "clamp meter, AC and DC",
+    "power meter",
+    "thermometers, a pair",
+    "hygrometer",
+    "flow hood or anemometer",
+    "refrigerant gauges and scale",
+    "sound level meter",
+)
+
+
+def document(assessment: Assessment, system: System, sea: float | None, air: float | None) -> Document:
+    """The test sheet for a sea and an air temperature, °C; None = the design day's.
+
+    Raises
+    ------
+    OutOfRange
+        a temperature that no test day has.
+    """
+    made = commissioning(assessment, system, sea, air)
+    body: list[Printed] = [cautions(assessment), _day(made, system), NewPage()]
+    systems = dict.fromkeys(test.system for test in made.tests)
+    body += [
+        Chapter(name, tuple(_test(test, system) for test in made.tests if test.system == name)) for name in systems
+    ]
+    body.append(Signatures(("who tested", "the licensed electrician", "the certified refrigeration technician")))
+    return Document(
+        name="commissioning",
+        title="Commissioning file",
+        subject=SUBJECT,
+        boat=assessment.specification.name,
+        date=date_of(assessment),
+        paper=paper_of(system),
+        body=tuple(body),
+    )
+
+
+def _day(made: Commissioning, system: System) -> Chapter:
+    heads = ("", "this sheet is for", "which is", "design day, warmest", "measured")
+    sides: tuple[Side, ...] = ("<", ">", "<", ">", "<")
+    rows = [
+        (name, show(today, "temperature", system), _typed(typed), show(design, "temperature", system), SHORT_LINE)
+        for name, today, typed, design in (
+            ("sea", made.sea, made.sea_typed, made.design_sea),
+            ("air outdoors", made.air, made.air_typed, made.design_air),
+        )
+    ]
+    people = [(SHORT_LINE, LINE, LINE) for _ in range(4)]
+    instruments = [(name, LINE, LINE, SHORT_LINE) for name in INSTRUMENTS]
+    return Chapter(
+        "The day, the people, the instruments",
+        (
+            table(heads, sides, rows),
+            Paragraph(
+                "If the sea or the air measured is more than 2 K (4 °F) off, print this sheet again for them. Test in "
+                "the order of the sheet: nothing comes alive before its dead tests have passed. A fail stops the "
+                "tests that follow from it until it is mended and tested again."
+            ),
+            Gap(),
+            table(("date", "who tested", "licence or certificate"), ("<", "<", "<"), people, caption="People"),
+            Gap(),
+            table(
+                ("instrument", "make and serial number", "calibrated on", "until"),
+                ("<", "<", "<", "<"),
+                instruments,
+                caption="Instruments",
+            ),
+        ),
+    )
+
+
+def _typed(typed: bool) -> str:
+    return "typed in" if typed else "the design day's"
+
+
+def _test(test: Trial, system: System) -> Content:
+    heads = ("reading of", "expected", "accept from", "to", "reading", "verdict")
+    sides: tuple[Side, ...] = ("<", "<", ">", ">", "<", "<")
+    rows = [_row(one, system) for one in test.readings]
+    return section(
+        test.name,
+        *(Words("Caution. ", "fails").then(words, "strong") for words in test.cautions),
+        Paragraph(test.do),
+        table(heads, sides, rows),
+        Words(f"Expected: {test.how} Source: {test.source}.", "aside"),
+        Words("A pass today proves: ", "strong").then(test.proves),
+        Words("It leaves open: ", "strong").then(test.leaves_open),
+    )
+
+
+def _row(one: Reading, system: System) -> tuple[str | Words, ...]:
+    if one.words:
+        return (one.what, Words(one.words, "strong"), "", "", SHORT_LINE, BOXES if one.judged else "")
+    # A dash in "expected" would read as nought.
+    expected = "" if math.isnan(one.expected) else show(one.expected, one.dimension, system)
+    low, high = ("" if math.isnan(bound) else show(bound, one.dimension, system) for bound in (one.low, one.high))
+    return (one.what, Words(expected, "strong"), low, high, SHORT_LINE, BOXES)
