@@ -41,8 +41,7 @@ def _said(one: Trial) -> tuple[str, ...]:
     return (one.name, one.do, one.proves, one.leaves_open, *one.cautions, *(reading.what for reading in one.readings))
 
 
-@pytest.mark.parametrize("starter", STARTERS)
-@pytest.mark.parametrize("system", ["si", "us"])
+@pytest.mark.parametrize(("starter", "system"), [("trawler-14m", "si"), ("cutter-12m", "us")])
 def test_every_test_reading_and_caution_is_on_paper(starter: str, system: str) -> None:
     told = letters(words(pdf(document(assessed(starter), system, 24.0, 26.0), House())))  # type: ignore[arg-type]
     missing = [
