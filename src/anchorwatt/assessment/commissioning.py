@@ -319,7 +319,8 @@ def _drops(assessment: Assessment, system: System, air: float) -> list[Trial]:
             (ALIVE, BANK_CURRENT),
             "Load each circuit near the current named, for a minute; measure from end to end along plus and along "
             "minus, and add (of alternating current: voltage at the start less voltage at the end). At another "
-            "current, expected and allowed drop change in the same proportion. Then feel every lug.",
+            "current, expected and allowed drop change in the same proportion. Then look at every joint with a thermal "
+            "camera: none is touched alive.",
             tuple(drop_today(one, air, system) for one in large),
             "The schedule's drop × half its current × resistance of copper as warm as today over that of the hottest.",
             "IEC 60228 and the temperature coefficient of copper; highest drop as the schedule has it",
