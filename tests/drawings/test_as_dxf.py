@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import dataclasses
+import os
 import re
+import subprocess
+import sys
 
 import pytest
 from hypothesis import example, given, settings
@@ -46,6 +49,17 @@ def test_the_audit_finds_nothing() -> None:
 
 def test_the_bytes_are_the_same_each_time() -> None:
     assert dxf(EXAMPLE) == dxf(EXAMPLE)
+
+
+def test_the_bytes_are_the_same_in_every_run() -> None:
+    written = "import sys; from tests.drawings.yard_sheet import EXAMPLE; from anchorwatt.drawings.as_dxf import dxf; "
+    written += "sys.stdout.buffer.write(dxf(EXAMPLE))"
+    runs = [
+        subprocess.run([sys.executable, "-c", written], env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True)
+        for seed in ("1", "2")
+    ]
+    assert runs[0].stdout
+    assert runs[0].stdout == runs[1].stdout
 
 
 def test_its_unit_is_the_millimetre() -> None:

@@ -129,6 +129,8 @@ def _bytes(file: Drawing) -> bytes:
     from ezdxf.lldxf.tagwriter import TagWriter
 
     file.commit_pending_changes()
+    for kind in sorted(file.entitydb.dxf_types_in_use()):  # update_all would take them as the hashes of a run fall
+        file.classes.add_class(kind)
     file.update_all()
     for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
         file.header[name] = _NEVER
