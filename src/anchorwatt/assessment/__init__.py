@@ -34,6 +34,7 @@ from anchorwatt.assessment.records import (
 )
 from anchorwatt.assessment.redundancy import RedundancyStory, redundancy_story
 from anchorwatt.assessment.regulator import RegulatorSetUp, regulator_set_up
+from anchorwatt.assessment.serials import Registered, register
 from anchorwatt.assessment.tables import recharge_table, run_table
 from anchorwatt.assessment.voltages import VoltageStory, voltage_story
 from anchorwatt.assessment.week import WeekAnswer, week_answer
@@ -294,6 +295,17 @@ class Assessment:
     def engine_loads(self) -> tuple[EngineLoad, ...]:
         """Each engine's power over its speed, with what propeller and belts take of it."""
         return engine_loads(self.specification, self.evidence.regulators, self._basis)
+
+    @cached_property
+    def register(self) -> tuple[Registered, ...]:
+        """Every part with its place and its serial number.
+
+        Raises
+        ------
+        BadDesign
+            the file has a serial number for a part that there is not.
+        """
+        return register(self.design, self.specification)
 
     @cached_property
     def fit(self) -> FitStory:

@@ -11,7 +11,7 @@ from anchorwatt.design.design import Design
 from anchorwatt.design.specification import Regime, Specification
 from anchorwatt.errors import BadDesign
 from anchorwatt.physics.conductor import resistance_ratio
-from anchorwatt.sizing.conductors import ENGINE_SPACE, PARALLEL_FROM, ambient_share, bundle_share, resistance
+from anchorwatt.sizing.conductors import ENGINE_SPACE, PARALLEL_FROM, ambient_share, bundle_share, resistance, said
 from anchorwatt.sizing.terminations import COLOURS_SOURCE, Busbar
 from anchorwatt.sizing.wiring import TERMINALS, WiredCircuit, Wiring
 
@@ -327,7 +327,7 @@ def _costs(wired: WiredCircuit, years: float) -> list[Step]:
     steps = [Step("cost as laid", wired.cost.total, "money", math.nan, words, source)]
     best = wired.optimum
     if best is not None:
-        name = best.conductor.name if best.parallel == 1 else f"{best.parallel} × {best.conductor.name}"
+        name = said(best.conductor, best.parallel)
         allowed = "" if wired.optimum_allowed else "; the rules demand more copper"
         steps.append(Step(f"least cost, with {name}", best.total, "money", math.nan, f"the same{allowed}", source))
     return steps

@@ -354,17 +354,26 @@ def papers(
         str | None,
         typer.Option("--air", metavar="TEMPERATURE", help="Outdoors on the test day.", show_default=False),
     ] = None,
+    manuals: Annotated[
+        list[Path] | None,
+        typer.Option(
+            "--manual",
+            metavar="FILE",
+            help="A maker's PDF behind the hand-over file; may be given again.",
+            show_default=False,
+        ),
+    ] = None,
     as_json: Json = False,
     units: UnitsOption = Units.si,
 ) -> None:
-    """Write the papers of the job as PDF/A: offer, broker's summary, engineering, build and commissioning files."""
+    """Write the papers of the job as PDF/A, from the offer to the hand-over file."""
     with reported():
         from anchorwatt.cli.files import write_all
         from anchorwatt.papers import printed
 
         wanted = printed.asked(sets or ())
+        said = printed.wishes(house, sea, air, manuals or ())
         assessment = _assessed(file)
-        said = printed.wishes(assessment, house, sea, air)
         with working("working out and setting the papers"):
             files = printed.files(assessment, wanted, units.value, said)
         write_all({out / name: content for name, content in files.items()})

@@ -28,6 +28,7 @@ from anchorwatt.design.week import LONGEST_WEEK, PlannedDay
 from anchorwatt.design.wiring import WiringSection
 
 CatalogueFile = Annotated[str, Field(min_length=1, max_length=400)]
+Serial = Annotated[str, Field(min_length=1, max_length=400)]
 
 
 class Design(Section):
@@ -70,6 +71,9 @@ class Design(Section):
     )
     offer: Offer | None = Field(default=None, description="How it is priced.")
     installation: Installation | None = Field(default=None, description="What somebody vouches for aboard.")
+    serials: dict[Name, Serial] = Field(
+        default_factory=dict, max_length=400, description="Serial numbers of parts, by their tags."
+    )
     drawings: DrawingsSection | None = Field(
         default=None, description="The title block of the drawings, and their revisions."
     )

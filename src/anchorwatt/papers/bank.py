@@ -41,7 +41,7 @@ def screen(assessment: Assessment, system: System) -> Content:
         section(_title(story), *_build(story, system)),
         section("Does it hold the night?", *_nights(story, system)),
         section("Its years", *_years(story, system)),
-        section("What the management system disconnects", *_limits(story, system)),
+        section("What the management system disconnects", *limits(story, system)),
         section(
             "Through the night, hour by hour", *_through(story.night, hourly(story.night), story.state.night, system)
         ),
@@ -333,7 +333,8 @@ def _years(story: BankStory, system: System) -> list[Content]:
     return [table(heads, (">",) * 6, rows), Paragraph(first), Paragraph(second)]
 
 
-def _limits(story: BankStory, system: System) -> list[Content]:
+def limits(story: BankStory, system: System) -> list[Content]:
+    """What the management system disconnects, and how near it comes."""
     heads = ("limit", "at", "nearest", "opens", "comes back")
     sides: tuple[Side, ...] = ("<", ">", ">", "<", "<")
     rows = [

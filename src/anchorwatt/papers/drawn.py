@@ -6,13 +6,13 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from anchorwatt.catalogue.part import nearest
 from anchorwatt.drawings.sheets.labels import is_of_labels
 from anchorwatt.drawings.sheets.paper import PAPERS, PaperName
 from anchorwatt.drawings.sheets.sheet_set import NAMES, sheet_set
 from anchorwatt.errors import AnchorwattError
 from anchorwatt.papers import screens
 from anchorwatt.papers.page import Content, Paragraph, Words, page, section, table
+from anchorwatt.papers.select import named
 from anchorwatt.units import System
 
 if TYPE_CHECKING:
@@ -37,12 +37,7 @@ def subjects(names: Iterable[str]) -> tuple[str, ...]:
     AnchorwattError
         no such subject.
     """
-    asked = tuple(names)
-    for name in asked:
-        if name not in NAMES:
-            hint = nearest(name, NAMES)
-            raise AnchorwattError(f"--sheet: found no sheet “{name}”{hint}; allowed: one of: {', '.join(NAMES)}")
-    return asked
+    return named("--sheet", "sheet", names, NAMES)
 
 
 def paper_named(name: str) -> PaperName:

@@ -41,12 +41,12 @@ def screen(assessment: Assessment, system: System) -> Content:
         Gap(),
         Paragraph(practice),
         Gap(),
-        _single_losses(assessment, system),
+        single_losses(assessment, system),
         screens.cautions(assessment),
     )
 
 
-def _single_losses(assessment: Assessment, system: System) -> Content:
+def single_losses(assessment: Assessment, system: System) -> Content:
     """One row a part lost, the sound boat first."""
     story = assessment.redundancy
     lines: list[list[str | Words]] = []

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from anchorwatt.catalogue.part import nearest
 from anchorwatt.errors import AnchorwattError, BadQuantity
 from anchorwatt.papers import screens
 from anchorwatt.papers.as_xlsx import workbook
 from anchorwatt.papers.document import Document, House
 from anchorwatt.papers.house import read_house
 from anchorwatt.papers.page import Content, Words, page, section, table
-from anchorwatt.papers.sets import build, commissioning, engineering, offer
+from anchorwatt.papers.select import named
+from anchorwatt.papers.sets import build, commissioning, engineering, handover, offer
+from anchorwatt.papers.sets.merged import Manual, manuals, merged
 from anchorwatt.papers.typeset import pdf
 from anchorwatt.units import System, parse
 
@@ -30,13 +31,15 @@ class Wishes:
 
     Parameters
     ----------
-    house : who gives the papers out
+    house : who gives the papers out; None = the yard of the design's drawings
     sea, air : °C on the day of the trials; None = those of the design
+    manuals : of the makers, behind the papers that take them
     """
 
-    house: House
+    house: House | None = None
     sea: float | None = None
     air: float | None = None
+    manuals: tuple[Manual, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -47,6 +50,7 @@ class Paper:
     about: str
     document: Callable[[Assessment, System, Wishes], Document]
     tables: Callable[[Assessment], dict[str, list[Plain]]] | None = None  # of the workbook that goes with it
+    takes_manuals: bool = False
 
 
 PAPERS: tuple[Paper, ...] = (
@@ -58,6 +62,12 @@ PAPERS: tuple[Paper, ...] = (
         "commissioning",
         commissioning.SUBJECT,
         lambda found, system, wishes: commissioning.document(found, system, wishes.sea, wishes.air),
+    ),
+    Paper(
+        "handover",
+        handover.SUBJECT,
+        lambda found, system, wishes: handover.document(found, system, wishes.manuals),
+        takes_manuals=True,
     ),
 )
 NAMES = tuple(paper.name for paper in PAPERS)
@@ -71,25 +81,20 @@ def asked(names: Iterable[str]) -> tuple[Paper, ...]:
     AnchorwattError
         no such paper.
     """
-    wanted = tuple(names) or NAMES
-    for name in wanted:
-        if name not in NAMES:
-            hint = nearest(name, NAMES)
-            raise AnchorwattError(f"--set: found no papers “{name}”{hint}; allowed: one of: {', '.join(NAMES)}")
+    wanted = named("--set", "papers", names, NAMES) or NAMES
     return tuple(paper for paper in PAPERS if paper.name in wanted)
 
 
-def wishes(assessment: Assessment, house: Path | None, sea: str | None, air: str | None) -> Wishes:
-    """What was asked for, read and looked at; without a settings file the yard is that of the drawings.
+def wishes(house: Path | None, sea: str | None, air: str | None, behind: Sequence[Path] = ()) -> Wishes:
+    """What was asked for, read and looked at.
 
     Raises
     ------
     AnchorwattError
-        the settings file cannot be used, or a text is no temperature.
+        the settings file or a manual cannot be used, or a text is no temperature.
     """
-    said = assessment.design.drawings
-    giver = House(name="" if said is None else said.yard) if house is None else read_house(house)
-    return Wishes(giver, _temperature("--sea", sea), _temperature("--air", air))
+    giver = None if house is None else read_house(house)
+    return Wishes(giver, _temperature("--sea", sea), _temperature("--air", air), manuals(behind))
 
 
 def _temperature(option: str, text: str | None) -> float | None:
@@ -104,11 +109,19 @@ def _temperature(option: str, text: str | None) -> float | None:
 def files(assessment: Assessment, papers: Collection[Paper], system: System, said: Wishes) -> dict[str, bytes]:
     """What is written, by its file's name."""
     found: dict[str, bytes] = {}
+    house = said.house or _yard(assessment)
     for paper in papers:
-        found[f"{paper.name}.pdf"] = pdf(paper.document(assessment, system, said), said.house)
+        made = pdf(paper.document(assessment, system, said), house)
+        found[f"{paper.name}.pdf"] = merged(made, said.manuals).file if paper.takes_manuals else made
         if paper.tables is not None:
             found[f"{paper.name}.xlsx"] = workbook(assessment.specification.name, paper.tables(assessment))
     return found
+
+
+def _yard(assessment: Assessment) -> House:
+    """The yard as the design's drawings name it."""
+    said = assessment.design.drawings
+    return House(name="" if said is None else said.yard)
 
 
 def plain(written: Mapping[str, bytes]) -> Plain:

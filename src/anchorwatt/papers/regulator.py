@@ -40,9 +40,7 @@ def screen(assessment: Assessment, system: System) -> Content:
     if not made.machines:
         parts.append(section("Regulators", Words("No engine of this design carries an alternator.")))
         return page(*parts, screens.cautions(assessment))
-    for alike in _alike(made.machines, system):
-        parts += _machine(alike, system)
-    parts.append(section("All regulators and the bank's management", *_settings(made.bank, system)))
+    parts += set_up(assessment, system)
     parts.append(section("Belts and crankshaft", *_belts(made, system)))
     for hour in made.hours:
         where = "at anchor" if hour.at_anchor else "under way"
@@ -53,6 +51,15 @@ def screen(assessment: Assessment, system: System) -> Content:
         parts.append(section("Load dump", *_load_dump(made, system)))
     parts.append(section("Where the engine turns", *(Paragraph(words) for words in made.cautions)))
     return page(*parts, screens.cautions(assessment))
+
+
+def set_up(assessment: Assessment, system: System) -> list[Content]:
+    """What to set in every regulator, without belts and hours; nothing where no engine carries an alternator."""
+    made = assessment.regulator
+    if not made.machines:
+        return []
+    machines = [part for alike in _alike(made.machines, system) for part in _machine(alike, system)]
+    return [*machines, section("All regulators and the bank's management", *_settings(made.bank, system))]
 
 
 def plain(assessment: Assessment) -> Plain:

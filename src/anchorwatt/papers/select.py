@@ -1,11 +1,13 @@
-"""Which rows and findings a reader sees, and in which order."""
+"""Which rows, findings and files a reader sees, and in which order."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from anchorwatt.catalogue.part import nearest
 from anchorwatt.checks.finding import Finding, Verdict
+from anchorwatt.errors import AnchorwattError
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Estimate, Table
@@ -55,3 +57,23 @@ def by_place(estimates: Iterable[Estimate]) -> dict[str, list[tuple[str, Estimat
         depth = _DEPTHS.get(parts[0], max(1, len(parts) - 1))
         places.setdefault(".".join(parts[:depth]), []).append((".".join(parts[depth:]), one))
     return places
+
+
+def named(option: str, kind: str, names: Iterable[str], known: Sequence[str]) -> tuple[str, ...]:
+    """Names as an option gives them, all of them known.
+
+    Parameters
+    ----------
+    kind : what they name, in a word
+
+    Raises
+    ------
+    AnchorwattError
+        one is not; the text tells the nearest.
+    """
+    asked = tuple(names)
+    for name in asked:
+        if name not in known:
+            hint = nearest(name, known)
+            raise AnchorwattError(f"{option}: found no {kind} “{name}”{hint}; allowed: one of: {', '.join(known)}")
+    return asked

@@ -83,8 +83,9 @@ def printable(words: str) -> str:
     ('12 V', '□ #set text(red)')
     """
     known = font.widths()
-    lines = (one_line(line) for line in words.split("\n"))
-    return "\n".join("".join(sign if ord(sign) in known else STANDS_IN for sign in line) for line in lines)
+    told = "\n".join(one_line(line) for line in words.split("\n"))
+    lacking = {ord(sign): STANDS_IN for sign in set(told) if sign != "\n" and ord(sign) not in known}
+    return told.translate(lacking)
 
 
 def _nodes(printed: Printed) -> list[Node]:

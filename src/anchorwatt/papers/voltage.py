@@ -134,11 +134,10 @@ def _runs(made: VoltageStory, system: System) -> list[Content]:
 
 
 def _line(voltage: float, sized: SizedCircuit, system: System) -> tuple[str, ...]:
-    cables = sized.conductor.name if sized.parallel == 1 else f"{sized.parallel} × {sized.conductor.name}"
     return (
         f"{voltage:.0f}",
         reading(sized.circuit.current, "current", system),
-        cables,
+        sized.size,
         show(sized.area, "cross-section", system).split()[0],
         f"{convert(sized.temperature, heading_unit('temperature', system)):.0f}",
         show(sized.drop_share, "share", system).split()[0],

@@ -248,8 +248,7 @@ def _line(one: WiredCircuit, long: str) -> tuple[str, ...]:
 
 
 def _size(one: WiredCircuit) -> str:
-    name = unbroken(one.conductor.conductor.name)
-    return name if one.conductor.parallel == 1 else unbroken(f"{one.conductor.parallel} × {name}")
+    return unbroken(one.conductor.size)
 
 
 def _fuse(one: WiredCircuit) -> str:

@@ -92,6 +92,11 @@ class SizedCircuit:
     currency: str
 
     @property
+    def size(self) -> str:
+        """How it is said: the standard size, with how many lie side by side where there are several."""
+        return said(self.conductor, self.parallel)
+
+    @property
     def area(self) -> float:
         """m² of copper each way."""
         return self.conductor.area * self.parallel
@@ -100,6 +105,11 @@ class SizedCircuit:
     def drop_share(self) -> float:
         """Drop over the nominal voltage."""
         return self.drop / self.circuit.voltage
+
+
+def said(conductor: Conductor, parallel: int) -> str:
+    """A size, with how many lie side by side for each pole where there are several: 2 × 70 mm²."""
+    return conductor.name if parallel == 1 else f"{parallel} × {conductor.name}"
 
 
 def series(metric: bool) -> tuple[Conductor, ...]:

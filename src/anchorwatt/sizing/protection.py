@@ -107,6 +107,11 @@ class Protection:
     distance_source: str
 
     @property
+    def rated(self) -> str:
+        """Its rating as it is written on it."""
+        return "none fits" if math.isnan(self.rating) else f"{self.rating:g} A"
+
+    @property
     def possible(self) -> bool:
         """Whether everything holds."""
         return not self.findings

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from anchorwatt.drawings.lettering import clipped, text_width, wrapped
 from anchorwatt.drawings.sheet import Arc, Box, Item, Path, Placed, Text
-from anchorwatt.drawings.sheets.body import LABELS, SMALL, TEXT, Body, Reference
+from anchorwatt.drawings.sheets.body import LABELS, SMALL, TEXT, Body, Reference, of_several
 from anchorwatt.drawings.sheets.listing import Column, Row, rows_in, table, wide
 from anchorwatt.drawings.sheets.paper import Paper
 
@@ -54,7 +54,7 @@ def beside(bodies: Sequence[Body], paper: Paper, blocks: Sequence[Block]) -> tup
     while left:
         number += 1
         items, left = _filled(left, paper.body)
-        name, title = f"{first.name}-{number}", f"{first.title} ({number})"
+        name, title = of_several(first.name, first.title, number)
         made.append(dataclasses.replace(first, name=name, title=title, items=tuple(items), anchors=()))
     return tuple(made)
 

@@ -49,6 +49,22 @@ class Reference:
     key: str = ""
 
 
+def file_of(name: str, number: int) -> str:
+    """Name of the file of the sheet of that number, from 1, of a subject that takes several."""
+    return name if number == 1 else f"{name}-{number}"
+
+
+def of_several(name: str, title: str, number: int) -> tuple[str, str]:
+    """Name of the file and title of the sheet of that number, from 1, of a subject that takes several.
+
+    Example
+    -------
+    >>> of_several("panels", "Panels", 1), of_several("panels", "Panels", 2)
+    (('panels', 'Panels'), ('panels-2', 'Panels (2)'))
+    """
+    return file_of(name, number), title if number == 1 else f"{title} ({number})"
+
+
 @dataclass(frozen=True)
 class Body:
     """A sheet's content, in mm of its paper, within `Paper.body`.

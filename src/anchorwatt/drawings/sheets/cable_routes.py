@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from anchorwatt.drawings.sheet import Path
 from anchorwatt.drawings.sheets.body import LAYERS, ROUTES, SMALL, Body
-from anchorwatt.drawings.sheets.listing import GAP, ROW, Column, Row, columns_of, wide
+from anchorwatt.drawings.sheets.listing import GAP, ROW, Column, Row, wide
 from anchorwatt.drawings.sheets.route_plan import NAMED, RoutePlan, Stop, along_the_axes, route_plan, stretches, unsaid
 from anchorwatt.units import System, show
 
@@ -41,25 +41,16 @@ def cable_route_sheets(assessment: Assessment, paper: Paper, system: System) -> 
     _routes(plan, wired)
     stops = _stops(assessment)
     left_out = plan.stops(stops)
-    rows: Sequence[Row] = [_row(one, system) for one in wired]
-    bodies: list[Body] = []
-    items, room = list(plan.items), plan.below
-    while rows or not bodies:
-        more, rows = columns_of(COLUMNS, rows, room)
-        number = len(bodies) + 1
-        bodies.append(
-            Body(
-                "cable-routes" if number == 1 else f"cable-routes-{number}",
-                "Cable routes" if number == 1 else f"Cable routes ({number})",
-                f"Plan of the boat with the routes of {len(wired)} cables along its axes, and their list with size and "
-                "length.",
-                (*items, *more),
-                notes=(*_notes(assessment, stops, system), *unsaid(left_out)) if number == 1 else (),
-                scale=plan.scale.name if number == 1 else "none",
-            )
-        )
-        items, room = [], paper.body
-    return tuple(bodies)
+    return plan.bodies(
+        paper,
+        COLUMNS,
+        [_row(one, system) for one in wired],
+        name="cable-routes",
+        title="Cable routes",
+        about=f"Plan of the boat with the routes of {len(wired)} cables along its axes, and their list with size and "
+        "length.",
+        notes=(*_notes(assessment, stops, system), *unsaid(left_out)),
+    )
 
 
 def _listed(count: int, paper: Paper) -> float:
@@ -137,13 +128,12 @@ def _stops(assessment: Assessment) -> list[Stop]:
 
 def _row(one: WiredCircuit, system: System) -> Row:
     circuit, conductor = one.circuit, one.conductor
-    size = conductor.conductor.name
     return Row(
         (
             circuit.tag,
             circuit.function,
             f"{circuit.start} → {circuit.end}",
-            size if conductor.parallel == 1 else f"{conductor.parallel} × {size}",
+            conductor.size,
             show(circuit.length, "length", system),
         ),
         f"circuit:{circuit.function}",

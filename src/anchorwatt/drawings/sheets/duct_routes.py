@@ -9,7 +9,7 @@ from anchorwatt.drawings.hull_outline import Metres
 from anchorwatt.drawings.sheet import Path
 from anchorwatt.drawings.sheets.body import AIR, LAYERS, LINE, REFRIGERANT, THICK, Body
 from anchorwatt.drawings.sheets.fluid_parts import bore
-from anchorwatt.drawings.sheets.listing import ROW, Column, Row, columns_of
+from anchorwatt.drawings.sheets.listing import ROW, Column, Row
 from anchorwatt.drawings.sheets.route_plan import (
     NAMED,
     RoutePlan,
@@ -53,7 +53,7 @@ def duct_route_sheets(assessment: Assessment, paper: Paper, system: System) -> t
     boat = assessment.specification
     handlers = _handlers(assessment)
     unit = next((item for item in boat.items if item.kind == "condensing_unit"), None)
-    rows: Sequence[Row] = _rows(assessment, handlers, unit, system)
+    rows = _rows(assessment, handlers, unit, system)
     plan = route_plan(
         boat, paper, system, "Ducts and pipes in plan: port above, starboard below", (), ROW * (len(rows) + 1)
     )
@@ -78,24 +78,16 @@ def duct_route_sheets(assessment: Assessment, paper: Paper, system: System) -> t
     _draw(plan, ducts, AIR, THICK, (3.0, 1.2))
     left_out = plan.stops(stops)
     guessed = [stop.tag for stop in stops if not stop.known]
-    bodies: list[Body] = []
-    items, room = list(plan.items), plan.below
-    while rows or not bodies:
-        more, rows = columns_of(COLUMNS, rows, room)
-        number = len(bodies) + 1
-        bodies.append(
-            Body(
-                "ducts-and-pipes" if number == 1 else f"ducts-and-pipes-{number}",
-                "Ducts and pipes" if number == 1 else f"Ducts and pipes ({number})",
-                "Plan of the boat with ducts from air handlers to the cabins that they blow into and refrigerant lines "
-                "from the condensing unit to the handlers, and their list with size and length.",
-                (*items, *more),
-                notes=(*_notes(guessed), *unsaid(left_out)) if number == 1 else (),
-                scale=plan.scale.name if number == 1 else "none",
-            )
-        )
-        items, room = [], paper.body
-    return tuple(bodies)
+    return plan.bodies(
+        paper,
+        COLUMNS,
+        rows,
+        name="ducts-and-pipes",
+        title="Ducts and pipes",
+        about="Plan of the boat with ducts from air handlers to the cabins that they blow into and refrigerant lines "
+        "from the condensing unit to the handlers, and their list with size and length.",
+        notes=(*_notes(guessed), *unsaid(left_out)),
+    )
 
 
 def _notes(guessed: Sequence[str]) -> tuple[str, ...]:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from anchorwatt.drawings.lettering import clipped, wrapped
 from anchorwatt.drawings.sheet import INK, QUIET_INK, Attribute, Block, Item, Path, Placed, Point, Sheet, Text
-from anchorwatt.drawings.sheets.body import LABELS, LINE, SYMBOLS, TEXT, THICK, Body
+from anchorwatt.drawings.sheets.body import LABELS, LINE, SYMBOLS, TEXT, THICK, Body, file_of
 from anchorwatt.drawings.sheets.caution_labels import WHO, cautions
 from anchorwatt.drawings.sheets.paper import Paper
 from anchorwatt.sizing.terminals import Terminal, cores, protection_tag
@@ -121,7 +120,7 @@ def label_sheets(assessment: Assessment, paper: Paper, system: System) -> tuple[
         sheets[0].append(Text((left, top + TEXT), "This design needs no labels.", TEXT, layer=LABELS))
     return tuple(
         Body(
-            name=NAME if sheet == 0 else f"{NAME}-{sheet + 1}",
+            name=file_of(NAME, sheet + 1),
             title="Labels",
             about="Labels at true size: cautions, legends of fuses and breakers, wire markers, terminals.",
             items=tuple(items),
@@ -245,7 +244,7 @@ def _legends(assessment: Assessment) -> Iterator[Label]:
         guard = wired.protection
         if guard is None:
             continue
-        rating = "none fits" if math.isnan(guard.rating) else f"{guard.rating:g} A"
+        rating = guard.rated
         family = guard.family or "no family fits"
         told = family if guard.kind in family else f"{guard.kind}, {family}"
         yield Label(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -42,14 +41,12 @@ def link(wired: WiredCircuit, system: System, switched: bool = False) -> Link:
     ----------
     switched : whether the bank's switch is in it, behind its fuse
     """
-    circuit, conductor, guard = wired.circuit, wired.conductor, wired.protection
-    size = conductor.conductor.name if conductor.parallel == 1 else f"{conductor.parallel} × {conductor.conductor.name}"
+    circuit, size, guard = wired.circuit, wired.conductor.size, wired.protection
     length = show(circuit.length, "length", system)
     guards: tuple[InLine, ...] = ()
     if guard is not None:
         at = circuit.start if guard.at == "start" else circuit.end
-        rating = "none fits" if math.isnan(guard.rating) else f"{guard.rating:g} A"
-        guards = (InLine(guard.kind.upper(), protection_tag(circuit.tag), rating, at),)
+        guards = (InLine(guard.kind.upper(), protection_tag(circuit.tag), guard.rated, at),)
     if switched:
         guards += (InLine("SWITCH", MAIN_SWITCH, "main", circuit.start),)
     return Link(

@@ -13,7 +13,21 @@ from typing import TYPE_CHECKING
 
 from anchorwatt.drawings.lettering import clipped, text_width, wrapped
 from anchorwatt.drawings.sheet import INK, QUIET_INK, Attribute, Block, Item, Path, Placed, Point, Text
-from anchorwatt.drawings.sheets.body import AC, DC, LABELS, LAYERS, LINE, PARTS, SMALL, SYMBOLS, TEXT, THICK, THIN, Body
+from anchorwatt.drawings.sheets.body import (
+    AC,
+    DC,
+    LABELS,
+    LAYERS,
+    LINE,
+    PARTS,
+    SMALL,
+    SYMBOLS,
+    TEXT,
+    THICK,
+    THIN,
+    Body,
+    of_several,
+)
 from anchorwatt.drawings.sheets.devices import SPARE, SWITCH, WAY, Face, face
 from anchorwatt.drawings.sheets.listing import Column, Row, table, wide
 from anchorwatt.sizing.terminals import protection_tag
@@ -216,8 +230,7 @@ def _way(one: WiredCircuit, tag: str, system: System) -> Iterator[Way]:
 
 
 def _cable(one: WiredCircuit) -> str:
-    size = one.conductor.conductor.name
-    return size if one.conductor.parallel == 1 else f"{one.conductor.parallel} × {size}"
+    return one.conductor.size
 
 
 @dataclass(frozen=True)
@@ -273,8 +286,7 @@ def _sheets(assessment: Assessment, held: Sequence[Enclosure], paper: Paper) -> 
     for number, (items, rows) in enumerate(zip(pages, legends, strict=True), 1):
         legend = table(COLUMNS, rows, (right - wide(COLUMNS), top)) if rows else ()
         yield Body(
-            name if number == 1 else f"{name}-{number}",
-            f"Panels: {tags}" if number == 1 else f"Panels: {tags} ({number})",
+            *of_several(name, f"Panels: {tags}", number),
             f"Front view of {tags} with fuses, breakers and spare ways in the order of the circuits, and their legend.",
             (*items, *legend),
             notes=_notes(assessment),

@@ -27,14 +27,6 @@ _LED = 2.5  # mm from the mark beyond which words are led to it
 _NEAR = 12.0  # mm up to which words are put without trying finer turns
 
 
-def text_box(text: Text) -> Box:
-    """Round a text."""
-    wide = text_width(text.words, text.size, text.bold)
-    x, y = text.at
-    left = x - {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * wide
-    return left, y - _UP * text.size, left + wide, y + _DOWN * text.size
-
-
 def cuts(start: Point, end: Point, box: Box) -> bool:
     """Whether a line between two points touches a box."""
     if (start[0] < box[0] and end[0] < box[0]) or (start[0] > box[2] and end[0] > box[2]):

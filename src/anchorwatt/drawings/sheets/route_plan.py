@@ -13,7 +13,8 @@ from anchorwatt.drawings.lettering import wrapped
 from anchorwatt.drawings.plan_view import View
 from anchorwatt.drawings.sheet import INK, Box, Item, Path, Point
 from anchorwatt.drawings.sheets import boat_views
-from anchorwatt.drawings.sheets.body import LINE, PARTS, SMALL
+from anchorwatt.drawings.sheets.body import LINE, PARTS, SMALL, Body, of_several
+from anchorwatt.drawings.sheets.listing import Column, Row, columns_of
 from anchorwatt.drawings.sheets.room import Room
 from anchorwatt.drawings.sheets.scales import BOAT, Scale, largest
 from anchorwatt.units import System
@@ -60,6 +61,35 @@ class RoutePlan:
     room: Room
     items: list[Item]
     below: Box  # what is left under it
+
+    def bodies(
+        self,
+        paper: Paper,
+        columns: Sequence[Column],
+        rows: Sequence[Row],
+        *,
+        name: str,
+        title: str,
+        about: str,
+        notes: tuple[str, ...],
+    ) -> tuple[Body, ...]:
+        """The plan with the list of what runs there under it, and further sheets for the rest of the list."""
+        made: list[Body] = []
+        items, room = self.items, self.below
+        while rows or not made:
+            listed, rows = columns_of(columns, rows, room)
+            number = len(made) + 1
+            made.append(
+                Body(
+                    *of_several(name, title, number),
+                    about,
+                    (*items, *listed),
+                    notes=notes if number == 1 else (),
+                    scale=self.scale.name if number == 1 else "none",
+                )
+            )
+            items, room = [], paper.body
+        return tuple(made)
 
     def stops(self, stops: Sequence[Stop]) -> tuple[str, ...]:
         """Marks with their tags: full where the place is known, open where it is an estimate.

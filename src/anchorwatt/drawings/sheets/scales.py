@@ -34,11 +34,6 @@ BOAT: dict[System, tuple[Scale, ...]] = {
 }
 """Largest first. The last two or three are for ships: no boat of the size that this program is for needs them."""
 
-ENCLOSURE = (
-    *(Scale(1.0, "1:1"), Scale(2.0, "1:2"), Scale(2.5, "1:2.5"), Scale(4.0, "1:4"), Scale(5.0, "1:5")),
-    Scale(10.0, "1:10"),
-)
-
 
 def largest(scales: tuple[Scale, ...], room: Point, needed: Point) -> Scale:
     """The largest scale at which what is needed goes into a room; the smallest of them where none does.

@@ -176,8 +176,6 @@ _SHAPES: dict[str, tuple[Shape, ...]] = {
     "INDICATOR": (_circle(), _words((0.0, 0.0), "P")),
     "SENSOR": (_square(), _words((0.0, 0.0), "B")),
     "TERMINALS": (_square(), *(_circle(0.7, (0.0, y)) for y in (-2.2, 0.0, 2.2))),
-    "SHEET": (_line((-HALF, -2.6), (1.4, -2.6), (HALF, 0.0), (1.4, 2.6), (-HALF, 2.6), (-HALF, -2.6)),),
-    "VALVE": _valve(),
     "STRAINER": _strainer(),
     "PUMP": _pump(),
     "THROUGH-HULL": _through_hull(),
@@ -187,9 +185,6 @@ _SHAPES: dict[str, tuple[Shape, ...]] = {
     "AIR-HANDLER": _fan_coil(),
     "DRAIN": _drain(),
 }
-
-GLYPHS = tuple(_SHAPES)
-"""Names of all symbols of parts."""
 
 
 def glyph(name: str) -> tuple[Shape, ...]:
@@ -237,8 +232,6 @@ _IN_LINE: dict[str, tuple[tuple[Shape, ...], float, float]] = {
     "BREAKER": (_breaker(), -2.0, 0.8),
     "SWITCH": (_contact(), -2.0, 0.6),
     "VALVE": (_valve(), -2.2, 2.2),
-    "STRAINER": (_strainer(), -3.2, 3.2),
-    "PUMP": (_pump(), -HALF, HALF),
     "TRAP": (_trap(), 0.0, 3.0),
 }
 """Symbols that stand in a line which runs across, with their top and bottom."""

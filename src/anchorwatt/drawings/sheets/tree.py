@@ -15,7 +15,18 @@ from typing import Literal
 
 from anchorwatt.drawings.lettering import clipped, text_width, wrapped
 from anchorwatt.drawings.sheet import INK, Anchor, Attribute, Block, Item, Path, Placed, Point, Text
-from anchorwatt.drawings.sheets.body import LABELS, LAYERS, LINE, SMALL, SYMBOLS, TEXT, THIN, Body, Reference
+from anchorwatt.drawings.sheets.body import (
+    LABELS,
+    LAYERS,
+    LINE,
+    SMALL,
+    SYMBOLS,
+    TEXT,
+    THIN,
+    Body,
+    Reference,
+    of_several,
+)
 from anchorwatt.drawings.sheets.paper import Paper
 from anchorwatt.drawings.sheets.symbols import HALF, SIZE, glyph, in_line, moved
 
@@ -77,7 +88,7 @@ class Thing:
     tag: str
     name: str
     rating: str
-    symbol: str  # of `symbols.GLYPHS`; "" = a bar
+    symbol: str  # that `symbols.glyph` knows; "" = a bar
     told: str = ""
 
 
@@ -200,9 +211,8 @@ def tree_bodies(
         found = [anchor for one in drawn for anchor in one.anchors]
         anchors = tuple((anchor, at) for anchor, at in found if anchor not in anchored)
         anchored |= {anchor for anchor, _ in anchors}
-        more = "" if number == 1 else f"-{number}"
-        heading = title if number == 1 else f"{title} ({number})"
-        bodies.append(Body(f"{name}{more}", heading, about, items, anchors, tuple(notes), tuple(cautions)))
+        file, heading = of_several(name, title, number)
+        bodies.append(Body(file, heading, about, items, anchors, tuple(notes), tuple(cautions)))
     if bodies:
         return tuple(bodies)
     left, top, _, _ = paper.body

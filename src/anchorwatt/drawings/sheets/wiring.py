@@ -7,7 +7,6 @@ between them.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
@@ -29,6 +28,7 @@ from anchorwatt.drawings.sheets.body import (
     TEXT,
     Body,
     Reference,
+    file_of,
 )
 from anchorwatt.drawings.sheets.paper import Paper
 from anchorwatt.sizing.terminals import Core, begins_at_hub, cores, meeting, protection_tag
@@ -197,7 +197,7 @@ class _Layout:
         hubs = list(dict.fromkeys(piece.hub for piece in pieces))
         told = ", ".join(f"{tag} {self.names[tag]}" for tag in hubs)
         return Body(
-            name="wiring" if sheet == 0 else f"wiring-{sheet + 1}",
+            name=file_of("wiring", sheet + 1),
             title=f"Terminal wiring: {', '.join(hubs)}",
             about=f"Every conductor between terminals at {told}.",
             items=tuple(item for piece in pieces for item in self._piece(piece)),
@@ -320,9 +320,8 @@ class _Layout:
         wired, circuit = branch.wired, branch.wired.circuit
         guard = wired.protection
         at_hub = guard is not None and (guard.at == "start") is branch.begins
-        size = wired.conductor.conductor.name
-        laid = size if wired.conductor.parallel == 1 else f"{wired.conductor.parallel} × {size}"
-        told = f"{circuit.tag} · {laid} · {show(circuit.length, 'length', self.system)} · {circuit.function}"
+        length = show(circuit.length, "length", self.system)
+        told = f"{circuit.tag} · {wired.conductor.size} · {length} · {circuit.function}"
         room = SPAN - _WORDS - _PAD
         placed: Placed | None = None
         if guard is not None:
@@ -371,7 +370,7 @@ class _Layout:
         live = [core for core in branch.cores if core.live]
         parallel = live[0].parallel
         tag = protection_tag(branch.wired.tag)
-        rating = "none fits" if math.isnan(guard.rating) else f"{guard.rating:g} A"
+        rating = guard.rated
         first = _level(0)
         wide = text_width(tag, SMALL) + _PAD + text_width(rating, SMALL)
         start = _PAD - _GUARD if at_hub else _GUARD - _PAD - wide

@@ -10,7 +10,7 @@ from anchorwatt.papers import fit, price, weight, wiring
 from anchorwatt.papers.document import Chapter, Document
 from anchorwatt.papers.page import Content, Paragraph, Table, Words, section, table
 from anchorwatt.papers.sets import mounting, purchase
-from anchorwatt.papers.sets.chapters import cautions, chapter, date_of, drawings, paper_of
+from anchorwatt.papers.sets.chapters import cautions, chapter, date_of, drawings, paper
 from anchorwatt.sizing.terminals import Core, cores
 from anchorwatt.sizing.terminations import lug_stud
 from anchorwatt.units import System, show
@@ -78,16 +78,7 @@ def document(assessment: Assessment, system: System) -> Document:
         of("Mounting and ventilation", mounting.clearances(assessment, system), fit.screen(assessment, system)),
         Chapter("Drawings", drawings(sheets)),
     )
-    return Document(
-        name="build",
-        title="Build file",
-        subject=SUBJECT,
-        boat=assessment.specification.name,
-        date=date_of(assessment),
-        paper=paper_of(system),
-        body=body,
-        contents=1,
-    )
+    return paper(assessment, system, "build", "Build file", SUBJECT, body, contents=1)
 
 
 HOLD = (

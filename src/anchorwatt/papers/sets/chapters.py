@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from anchorwatt.drawings.svg import svg
 from anchorwatt.papers import screens
-from anchorwatt.papers.document import Chapter, FullSheet, Printed
+from anchorwatt.papers.document import Chapter, Document, FullSheet, Printed
 from anchorwatt.papers.page import Content, Page, Title
+from anchorwatt.units import System
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -40,9 +41,29 @@ def drawings(sheets: Collection[Sheet]) -> tuple[FullSheet, ...]:
     return tuple(FullSheet(svg(one), one.title, one.description, one.width, one.height) for one in sheets)
 
 
-def paper_of(system: str) -> str:
-    """The size of paper that goes with the units."""
-    return "us-letter" if system == "us" else "a4"
+def paper(
+    assessment: Assessment,
+    system: System,
+    name: str,
+    title: str,
+    subject: str,
+    body: tuple[Printed, ...],
+    *,
+    contents: int = 2,
+    cover: bool = True,
+) -> Document:
+    """A paper of a design: of its boat, its date, and the paper that goes with the units."""
+    return Document(
+        name=name,
+        title=title,
+        subject=subject,
+        boat=assessment.specification.name,
+        date=date_of(assessment),
+        paper="us-letter" if system == "us" else "a4",
+        body=body,
+        contents=contents,
+        cover=cover,
+    )
 
 
 def date_of(assessment: Assessment) -> str:

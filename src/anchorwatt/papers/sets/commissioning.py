@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from anchorwatt.assessment.commissioning import commissioning
 from anchorwatt.papers.document import Chapter, Document, NewPage, Printed, Signatures
 from anchorwatt.papers.page import Content, Gap, Paragraph, Side, Words, section, table
-from anchorwatt.papers.sets.chapters import cautions, date_of, paper_of
+from anchorwatt.papers.sets.chapters import cautions, paper
 from anchorwatt.units import System, show
 
 if TYPE_CHECKING:
@@ -29,6 +29,7 @@ INSTRUMENTS = (
     "flow hood or anemometer",
     "refrigerant gauges and scale",
     "sound level meter",
+    "thermal camera",
 )
 
 
@@ -47,15 +48,7 @@ def document(assessment: Assessment, system: System, sea: float | None, air: flo
         Chapter(name, tuple(_test(test, system) for test in made.tests if test.system == name)) for name in systems
     ]
     body.append(Signatures(("who tested", "the licensed electrician", "the certified refrigeration technician")))
-    return Document(
-        name="commissioning",
-        title="Commissioning file",
-        subject=SUBJECT,
-        boat=assessment.specification.name,
-        date=date_of(assessment),
-        paper=paper_of(system),
-        body=tuple(body),
-    )
+    return paper(assessment, system, "commissioning", "Commissioning file", SUBJECT, tuple(body))
 
 
 def _day(made: Commissioning, system: System) -> Chapter:

@@ -24,7 +24,7 @@ from anchorwatt.papers import (
 )
 from anchorwatt.papers.document import Document, Picture, Printed
 from anchorwatt.papers.page import Content, Paragraph, Words, section, table
-from anchorwatt.papers.sets.chapters import cautions, chapter, date_of, paper_of
+from anchorwatt.papers.sets.chapters import cautions, chapter, paper
 from anchorwatt.papers.sets.formulas import formulas
 from anchorwatt.units import System
 
@@ -73,16 +73,7 @@ def document(assessment: Assessment, system: System) -> Document:
         of("Every estimate", Paragraph(ESTIMATED), screens.estimates(assessment)),
         of("Every formula", *_formulas()),
     )
-    return Document(
-        name="engineering",
-        title="Engineering file",
-        subject=SUBJECT,
-        boat=assessment.specification.name,
-        date=date_of(assessment),
-        paper=paper_of(system),
-        body=body,
-        contents=1,
-    )
+    return paper(assessment, system, "engineering", "Engineering file", SUBJECT, body, contents=1)
 
 
 ESTIMATED = (

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import datetime
 import math
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from anchorwatt import drawings
@@ -17,7 +16,7 @@ from anchorwatt.papers import generator, price
 from anchorwatt.papers.document import Chapter, Document, House, NewPage, Picture, Printed, Signatures
 from anchorwatt.papers.page import Content, Paragraph, Side, Words, section, table
 from anchorwatt.papers.said import about, hours
-from anchorwatt.papers.sets.chapters import date_of, paper_of
+from anchorwatt.papers.sets.chapters import paper
 from anchorwatt.simulation.runs import LONGEST_HOLD
 from anchorwatt.units import System, show
 
@@ -60,17 +59,7 @@ def document(assessment: Assessment, system: System, house: House | None = None)
         Chapter("Take care", tuple(map(Paragraph, _cautions(assessment)))),
         Chapter("Agreed", (Paragraph("By signing, both accept this offer with its limits."), Signatures(SIGNED))),
     )
-    return Document(
-        name="offer",
-        title="Offer",
-        subject=SUBJECT,
-        boat=assessment.specification.name,
-        date=date_of(assessment),
-        paper=paper_of(system),
-        body=body,
-        contents=False,
-        cover=False,
-    )
+    return paper(assessment, system, "offer", "Offer", SUBJECT, body, contents=0, cover=False)
 
 
 def broker(assessment: Assessment, system: System) -> Document:
@@ -95,7 +84,7 @@ def broker(assessment: Assessment, system: System) -> Document:
         Words(UNSURE, "aside"),
         *(Words(words, "aside") for words in assessment.cautions),
     )
-    return replace(document(assessment, system), name="broker", title="Offer", subject=BROKER_SUBJECT, body=body)
+    return paper(assessment, system, "broker", "Offer", BROKER_SUBJECT, body, contents=0, cover=False)
 
 
 def _feels(assessment: Assessment, system: System) -> tuple[str, ...]:
