@@ -190,7 +190,8 @@ def catalogue() -> dict[Path, str]:
         fields = {name: field for name, field in record.model_fields.items() if name != "name"}
         parts.append(table(("field", "what it is"), ((f"`{n}`", f.description or "") for n, f in fields.items())))
         for name, row in catalogue.rows(kind).items():
-            figures = ((f"`{field}`", shown(getattr(row, field), "si")) for field in fields)
+            told = (field for field in fields if field != "supplier" or row.supplier)
+            figures = ((f"`{field}`", shown(getattr(row, field), "si")) for field in told)
             parts.append(f"## {name}\n\n" + table(("field", "value"), (one for one in figures if one[1])))
         texts[folder / f"{kind}.md"] = "\n".join(parts)
         points.append(f"- [{kind.replace('_', ' ')}]({kind}.md), {len(catalogue.names(kind))} rows: {about}")

@@ -5,6 +5,7 @@ AnchorwattError              catch this one
 ├── BadQuantity              a text is not a quantity of the wanted kind
 ├── BadDesign                a design file cannot be read; holds one or more problems
 ├── BadPrices                a price list cannot be taken; holds one or more problems
+├── BadResults               a table of commissioning results cannot be taken; holds one or more problems
 ├── BadWeather               a weather file is missing, damaged or does not cover the day
 └── CannotWrite              a file could not be written; nothing was changed
 """
@@ -59,6 +60,14 @@ class BadDesign(AnchorwattError):
 
 class BadPrices(AnchorwattError):
     """A price list cannot be taken. ``problems`` says everything that is wrong with it; nothing was written."""
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        super().__init__("\n".join(str(problem) for problem in problems))
+        self.problems = problems
+
+
+class BadResults(AnchorwattError):
+    """A table of commissioning results cannot be taken. ``problems`` says everything that is wrong with it."""
 
     def __init__(self, problems: tuple[Problem, ...]) -> None:
         super().__init__("\n".join(str(problem) for problem in problems))

@@ -85,7 +85,7 @@ def test_each_answer_says_why(bench: Bench, page: Page) -> None:
 
 
 def test_two_tabs_share_a_design_and_the_later_one_is_told(bench: Bench, browser: Browser, page: Page) -> None:
-    path = bench.design("tabs")
+    path = bench.design("tabs", "cutter-12m")
     other = browser.new_page()
     for tab in (page, other):
         bench.show(tab, "tabs", "boat")
@@ -128,7 +128,7 @@ def test_a_part_is_moved_by_hand(bench: Bench, page: Page) -> None:
 
 
 def test_units_are_switched_everywhere_and_the_file_keeps_its_own(bench: Bench, page: Page) -> None:
-    path = bench.design("units")
+    path = bench.design("units", "cutter-12m")
     before = path.read_bytes()
     bench.show(page, "units", "cabins")
     expect(page.locator(answer("mass_added_kg"))).to_contain_text("kg")
@@ -152,9 +152,9 @@ HOSTILE = (
 
 
 def test_hostile_words_are_words_in_every_field(bench: Bench, page: Page) -> None:
-    path = bench.design("hostile")
+    path = bench.design("hostile", "cutter-12m")
     path.write_text(
-        path.read_text(encoding="utf-8").replace("name: Grey Plover", f"name: '{HOSTILE[0]}'"), encoding="utf-8"
+        path.read_text(encoding="utf-8").replace("name: Ragged Kate", f"name: '{HOSTILE[0]}'"), encoding="utf-8"
     )
     bench.show(page, "hostile", "boat")
     fields = page.locator(".form input[type=text]")

@@ -158,3 +158,8 @@ def test_darker_and_double_glazing_let_less_through() -> None:
     assert isinstance(double, Glazing)
     assert grey.solar_gain < clear.solar_gain
     assert double.u_value < clear.u_value
+
+
+@pytest.mark.parametrize("kind", catalogue.kinds())
+def test_the_generic_catalogue_names_no_supplier(kind: str) -> None:
+    assert {row.supplier for row in catalogue.rows(kind).values()} == {None}

@@ -59,6 +59,23 @@ def test_typed_labour_stands_for_the_usual_and_beside_it() -> None:
     assert Task("paint", 4.0, 50.0) in found
 
 
+def test_own_tasks_come_before_trials_and_papers() -> None:
+    names = [task.name for task in offer("offer: {labour: {varnish: {hours: 2}, paint: {hours: 4}}}\n").tasks]
+    assert names[-3:] == ["varnish", "paint", "trials and papers"]
+
+
+def test_a_task_keeps_the_hold_points_that_it_names() -> None:
+    found = offer("offer: {labour: {close lockers: {hours: 2, hold_points: [joinery, bank]}}}\n").tasks
+    (task,) = [one for one in found if one.name == "close lockers"]
+    assert task.hold_points == ("joinery", "bank")
+
+
+def test_a_hold_point_that_there_is_not_is_told_with_those_there_are() -> None:
+    told = problem("offer: {labour: {paint: {hours: 2, hold_points: [banc]}}}\n")
+    assert "offer.labour.paint.hold_points" in told
+    assert "shore power" in told
+
+
 def test_rates_turn_labour_into_the_offers_currency() -> None:
     text = (
         "offer: {currency: USD, rates: {EUR: {per_unit: 0.5, date: 2026-11-20}}, labour: {x: {hours: 1, rate: 40 EUR}}}"

@@ -39,6 +39,22 @@ def test_a_list_is_taken(tmp_path: Path) -> None:
     assert (cable.unit, cable.lead_time) == ("metre", None)
 
 
+def test_a_supplier_is_taken_and_written(tmp_path: Path) -> None:
+    text = f"kind,name,price,currency,supplier\nbattery_module,{MODULE},12,EUR,Ropewalk & Sons: “stores”\n"
+    taken = read_price_list(listed(tmp_path, text))
+    path = tmp_path / "yard.yaml"
+    path.write_text(catalogue_text(taken, "a list"), encoding="utf-8")
+    overlay, problems = read_yard([path])
+    assert not problems
+    assert overlay.records["battery_module", MODULE].supplier == "Ropewalk & Sons: “stores”"
+
+
+@pytest.mark.parametrize("supplier", ["x" * 81, "a\x07b"])
+def test_a_supplier_that_is_no_name_is_told(tmp_path: Path, supplier: str) -> None:
+    text = f"kind,name,price,currency,supplier\nbattery_module,{MODULE},12,EUR,{supplier}\n"
+    assert ":2: supplier: found" in problems(tmp_path, text)[0]
+
+
 @pytest.mark.parametrize("delimiter", [",", ";", "\t"])
 def test_columns_stand_in_any_order_and_are_set_apart_as_is_usual(tmp_path: Path, delimiter: str) -> None:
     rows = [["currency", "price", "Name", "kind"], ["EUR", "1 450", MODULE, "battery module"]]

@@ -261,6 +261,8 @@ def _inside(piece: Segment, box: Box) -> float:
     """mm of a piece that lie within a box, its edges not counted."""
     (ax, ay), (bx, by) = piece
     left, top, right, bottom = box
+    if max(ax, bx) <= left or min(ax, bx) >= right or max(ay, by) <= top or min(ay, by) >= bottom:
+        return 0.0  # nearly all of them
     begin, end = 0.0, 1.0
     for start, change, low, high in ((ax, bx - ax, left, right), (ay, by - ay, top, bottom)):
         if abs(change) <= TOUCH:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 import io
 import re
 from functools import cache
@@ -12,10 +11,10 @@ import pytest
 from tests.starters import assessed
 
 from anchorwatt.drawings.sheets.sheet_set import sheet_set
-from anchorwatt.papers import screens
+from anchorwatt.papers import price, screens
 from anchorwatt.papers.document import Chapter, House
-from anchorwatt.papers.page import Table, Words
-from anchorwatt.papers.sets import build, engineering, purchase
+from anchorwatt.papers.page import Words
+from anchorwatt.papers.sets import build, engineering
 from anchorwatt.papers.sets.formulas import formulas
 from anchorwatt.papers.typeset import pdf, printable
 from anchorwatt.sizing.terminals import cores
@@ -47,7 +46,7 @@ def bare(words: str) -> str:
 
 @cache
 def sheets() -> dict[str, list[dict[str, object]]]:
-    return build.workbook_sheets(assessed(STARTER))
+    return build.workbook_sheets(assessed(STARTER), cost=True)
 
 
 def missing(name: str, *words: str) -> list[str]:
@@ -119,18 +118,28 @@ def test_the_purchase_list_orders_what_the_bill_counts_and_its_spares() -> None:
     assert ordered == {(one.name, " ".join(one.tags)): float(one.quantity) for one in lines}
 
 
-def test_what_must_be_ordered_first_stands_on_top_of_its_kind() -> None:
-    tables = [part for one in purchase.purchase_list(assessed(STARTER)) for part in getattr(one, "body", ())]
-    for one in tables:
-        assert isinstance(one, Table)
-        dates = [row[3].text for row in one.rows]
-        known = [datetime.date.fromisoformat(date) for date in dates if date != "—"]
-        assert known == sorted(known)
-
-
 def test_the_hours_of_the_workbook_are_those_of_the_offer() -> None:
     hours = sum(float(str(row["labour_hours"])) for row in sheets()["labour"])
     assert hours == pytest.approx(float(assessed(STARTER).offer.priced.labour_hours))
+
+
+def test_without_asking_no_word_of_the_build_file_is_of_money() -> None:
+    priced = assessed(STARTER).offer.priced
+    amounts = {price.amount(one) for line in priced.lines for one in (line.cost,) if one is not None and one > 100}
+    amounts |= {price.amount(one) for one in (priced.total, priced.cost, priced.parts_margin)}
+    assert not [one for one in (priced.offer.currency, "margin on", *amounts) if bare(one) in told("build")]
+
+
+def test_asked_for_the_build_file_shows_what_the_job_costs_the_yard() -> None:
+    priced = assessed(STARTER).offer.priced
+    file = pdf(build.document(assessed(STARTER), "si", cost=True), House())
+    words = bare("".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file)).pages[:5]))
+    assert bare(price.amount(priced.parts_margin)) in words
+
+
+def test_without_asking_no_column_of_the_workbook_is_of_money() -> None:
+    heads = {key for rows in build.workbook_sheets(assessed(STARTER)).values() for row in rows for key in row}
+    assert not [head for head in heads if any(word in head for word in ("cost", "price", "rate_", "EUR", "currency"))]
 
 
 def test_every_lug_on_a_stud_has_a_torque() -> None:

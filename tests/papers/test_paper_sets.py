@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import io
 import zipfile
 from collections.abc import Sequence
@@ -14,7 +15,7 @@ from anchorwatt.assessment import assess
 from anchorwatt.design.editing import edit_all
 from anchorwatt.papers.document import House
 from anchorwatt.papers.price import bill
-from anchorwatt.papers.printed import NAMES, Wishes, asked, files
+from anchorwatt.papers.printed import NAMES, PAPERS, Wishes, asked, files
 
 YARD = Wishes(House(name="Heronsgate Boatyard"))
 
@@ -53,3 +54,18 @@ def test_the_workbook_holds_every_part_and_no_formula() -> None:
     assert hostile in texts
     assert not [sheet for sheet in sheets if "<f>" in sheet]
     assert [row["name"] for row in bill(named, cost=True) if row["name"].replace("&", "&amp;") not in texts] == []
+
+
+def test_a_design_without_a_date_gives_the_same_papers_on_any_day(monkeypatch: pytest.MonkeyPatch) -> None:
+    undated = assess(edit_all(assessed("cutter-12m").design, {"offer.date": None}))
+    assert not undated.specification.offer.date
+
+    class NoClock(datetime.date):
+        @classmethod
+        def today(cls) -> NoClock:
+            raise AssertionError("a paper asked the clock")
+
+    monkeypatch.setattr(datetime, "date", NoClock)
+    for paper in PAPERS:
+        for cost in (False, True):
+            assert paper.document(undated, "si", Wishes(cost=cost)).date == ""

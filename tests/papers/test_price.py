@@ -131,6 +131,16 @@ def test_a_list_is_taken_and_a_design_uses_it(run: Run, trawler: Path, tmp_path:
     assert generic[MODULE]["unit_cost_EUR"] == 3650.0
 
 
+def test_only_the_yards_view_names_who_sells_a_part(run: Run, trawler: Path) -> None:
+    text = f"battery_module:\n  {MODULE}: {{like: {MODULE}, supplier: Ropewalk}}\n"
+    (trawler.parent / "sellers.yaml").write_text(text, encoding="utf-8")
+    design = trawler.parent / "with-sellers.yaml"
+    design.write_text(trawler.read_text(encoding="utf-8") + "\ncatalogue: [sellers.yaml]\n", encoding="utf-8")
+    bill = {one["name"]: one["supplier"] for one in plain(run, design, "--cost")["cost"]["bill"]}
+    assert bill[MODULE] == "Ropewalk"
+    assert "Ropewalk" not in json.dumps(plain(run, design)["parts"])
+
+
 def test_the_yards_cable_price_counts_too(run: Run, trawler: Path) -> None:
     (trawler.parent / "cable.yaml").write_text("conductor:\n  16 AWG: {like: 16 AWG, price: 100 EUR}\n")
     design = trawler.parent / "with-cable.yaml"

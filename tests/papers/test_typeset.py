@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import re
+from dataclasses import replace
 
 import pypdf
 import pytest
@@ -11,7 +13,7 @@ from hypothesis import strategies as st
 
 from anchorwatt.papers.document import Chapter, Document, FullSheet, House, NewPage, Picture, Printed, Signatures
 from anchorwatt.papers.page import Paragraph, Words, section, table
-from anchorwatt.papers.typeset import pdf, printable
+from anchorwatt.papers.typeset import pages, pdf, printable
 
 NOBODY = House()
 SIZE = 'width="10mm" height="10mm" viewBox="0 0 10 10"'
@@ -27,8 +29,11 @@ HOSTILE = (
 
 
 def document(*body: Printed, cover: bool = False, **changes: str) -> Document:
-    said = {"title": "Offer", "subject": "what it is", "boat": "Grey Plover", "date": "2026-11-23"} | changes
-    return Document(name="t", paper="a4", body=body, contents=2 if cover else 0, cover=cover, **said)
+    contents = 2 if cover else 0
+    plain = Document(
+        "t", "Offer", "what it is", "Grey Plover", "2026-11-23", "a4", body, contents=contents, cover=cover
+    )
+    return replace(plain, **changes)  # type: ignore[arg-type]
 
 
 def words(file: bytes) -> str:
@@ -97,3 +102,60 @@ def test_a_drawing_has_a_page_of_its_true_size() -> None:
     ]
     assert sizes[1] == pytest.approx((420 / 25.4 * 72, 297 / 25.4 * 72), abs=0.01)
     assert sizes[0] == sizes[2]
+
+
+def lines(count: int) -> Words:
+    return Words("\n".join(["a line"] * count))
+
+
+def page_of(file: bytes, said: str) -> int:
+    (found,) = [n for n, page in enumerate(pypdf.PdfReader(io.BytesIO(file)).pages) if said in page.extract_text()]
+    return found
+
+
+@pytest.mark.parametrize("before", range(33, 46, 2))
+def test_a_short_section_stays_on_one_page_with_its_headings(before: int) -> None:
+    rows = [(f"row {n}", "") for n in range(5)]
+    short = section("SECTION", Paragraph("LEADS"), table(("HEAD", ""), ("<", "<"), rows))
+    file = pdf(document(lines(before), Chapter("CHAPTER", (short,))), NOBODY)
+    assert len({page_of(file, said) for said in ("CHAPTER", "SECTION", "LEADS", "HEAD", "row 0", "row 4")}) == 1
+
+
+@pytest.mark.parametrize("before", range(33, 46))
+def test_what_leads_to_a_long_table_stays_with_its_first_row(before: int) -> None:
+    rows = [(f"row {n:03}", "") for n in range(90)]
+    long = section("SECTION", Words("Caution", "fails"), Paragraph("LEADS"), table(("", ""), ("<", "<"), rows))
+    file = pdf(document(lines(before), Chapter("CHAPTER", (long,))), NOBODY)
+    assert len({page_of(file, said) for said in ("CHAPTER", "SECTION", "Caution", "LEADS", "row 000")}) == 1
+
+
+@pytest.mark.parametrize("before", range(36, 46))
+def test_all_who_sign_sign_on_one_page_under_what_they_sign(before: int) -> None:
+    signed = Chapter("SIGNED", (Paragraph("WHAT"), Signatures(("first", "second", "third"))))
+    file = pdf(document(lines(before), signed), NOBODY)
+    assert len({page_of(file, said) for said in ("SIGNED", "WHAT", "first", "third")}) == 1
+
+
+def test_a_row_is_not_parted_and_its_heads_come_again_overleaf() -> None:
+    rows = [(f"first {n:03}" + "\nmore" * 8 + f"\nlast {n:03}", "") for n in range(30)]
+    file = pdf(document(table(("HEAD", ""), ("<", "<"), rows)), NOBODY)
+    told = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file)).pages]
+    assert len(told) > 2
+    assert all("HEAD" in page for page in told)
+    assert all((f"first {n:03}" in page) == (f"last {n:03}" in page) for page in told for n in range(30))
+
+
+def test_the_pages_seen_are_those_of_the_file() -> None:
+    sheet = FullSheet(SQUARE, "Sheet", "a square", 420.0, 297.0)
+    made = document(Paragraph("first"), NewPage(), Paragraph("second"), sheet)
+    boxes = [page.mediabox for page in pypdf.PdfReader(io.BytesIO(pdf(made, NOBODY))).pages]
+    seen = pages(made, NOBODY)
+    assert [page.width for page in seen] == pytest.approx([float(box.width) for box in boxes], abs=0.1)
+    assert [page.height for page in seen] == pytest.approx([float(box.height) for box in boxes], abs=0.1)
+
+
+def test_a_page_seen_needs_no_other_file() -> None:
+    (page,) = pages(document(Picture(SQUARE, "a square")), House(logo=SQUARE.encode(), logo_kind="svg"))
+    links = re.findall(rb'(?:href|src)="([^"#]{1,20})', page.svg)
+    assert links
+    assert all(one.startswith(b"data:image/") for one in links)

@@ -208,6 +208,7 @@ def item(
         price=price,
         currency=currency,
         lead_time=math.nan,
+        supplier="",
         cabin=cabin,
         space=-1,
         position=AMIDSHIPS,

@@ -238,16 +238,21 @@ def test_a_floating_room_against_solve_ivp(fortnight: Weather) -> None:
     roof_far = table.dry_bulb + (0.6 * (level.beam + level.diffuse) - 0.9 * lacking) / 20.0
     glass_far = table.dry_bulb - 0.84 * sky_share(UPRIGHT) * lacking / 20.0
 
-    drives = (table.dry_bulb, roof_far, glass_far, sun)
+    drives = np.stack((table.dry_bulb, roof_far, glass_far, sun))
+    start = float(table.time[0])
+    outer = 1.0 / (1.0 / 20.0 + 1.0 / glass)
+    # The pane stores nothing: its inside surface and the star follow from the rest.
+    weights = np.linalg.inv(np.array([[2.5 + 5.0 + outer, -5.0], [-5.0 * 3.0, 5.0 * (3.0 + 24.0)]]))
+    half = np.ones(many + 1)
+    half[[0, -1]] = 0.5
 
     def rates(t: float, y: Floats) -> Floats:
-        outdoor, top, pane_far, shining = (float(np.interp(t, table.time, x)) for x in drives)
+        row, part = divmod((t - start) / table.step, 1.0)
+        now = drives[:, int(row)]
+        outdoor, top, pane_far, shining = now + part * (drives[:, int(row) + 1] - now)
         air, up, down = y[0], y[1 : many + 2], y[many + 2 :]
-        # The pane stores nothing: its inside surface and the star follow from the rest.
-        outer = 1.0 / (1.0 / 20.0 + 1.0 / glass)
-        weights = np.array([[2.5 + 5.0 + outer, -5.0], [-5.0 * 3.0, 5.0 * (3.0 + 24.0)]])
         known = np.array([2.5 * air + outer * pane_far, 5.0 * 12.0 * (up[-1] + down[-1]) + 40.0])
-        pane, star = np.linalg.solve(weights, known)
+        pane, star = weights @ known
         into_up, into_down = np.zeros(many + 1), np.zeros(many + 1)
         for into, node, conductance in ((into_up, up, roof_conductance), (into_down, down, slab_conductance)):
             passed = conductance * np.diff(node)
@@ -256,8 +261,6 @@ def test_a_floating_room_against_solve_ivp(fortnight: Weather) -> None:
         into_up[0] += 20.0 * (top - up[0])
         into_up[-1] += 2.0 * (air - up[-1]) + 5.0 * (star - up[-1])
         into_down[-1] += 1.5 * (air - down[-1]) + 5.0 * (star - down[-1]) + shining / 12.0
-        half = np.ones(many + 1)
-        half[[0, -1]] = 0.5
         into_air = 12.0 * (2.0 * (up[-1] - air) + 1.5 * (down[-1] - air)) + 3.0 * 2.5 * (pane - air)
         into_air += flow * (outdoor - air) + 40.0
         into_up /= half * roof_capacity
@@ -265,13 +268,16 @@ def test_a_floating_room_against_solve_ivp(fortnight: Weather) -> None:
         return np.concatenate([[into_air / air_capacity], into_up, into_down])
 
     ends = np.arange(1, 4 * 24 + 1) * HOUR
-    start = float(table.time[0])
     within = np.concatenate([start + 900.0 * np.arange(1, round((4 * DAY) / 900.0) + 1)])
+    # The balance is linear: its Jacobian is the same at all times, one column for each node.
+    still = rates(start, np.zeros(2 * many + 3))
+    jacobian = np.column_stack([rates(start, one) - still for one in np.eye(2 * many + 3)])
     answer = solve_ivp(
         rates,
         (start, start + 4 * DAY),
         np.full(2 * many + 3, 20.0),
         method="BDF",
+        jac=jacobian,
         t_eval=within,
         rtol=1e-6,
         atol=1e-6,

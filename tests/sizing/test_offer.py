@@ -185,3 +185,14 @@ def test_the_commission_is_its_share_of_the_price_and_leaves_the_net(net: Decima
     assert price >= net
     assert abs(price * (1 - commission) - net) <= CENT / 2
     assert abs((price - net) - price * commission) <= CENT / 2
+
+
+def test_parts_of_two_suppliers_are_two_lines() -> None:
+    other = replace(item("G2", "module", 1, 1000.0), supplier="Ropewalk")
+    found = priced(boat(MODULES, other)).lines
+    assert [(line.tags, line.supplier) for line in found] == [(("G1",), ""), (("G2",), "Ropewalk")]
+
+
+def test_a_cable_keeps_its_supplier() -> None:
+    made = priced(boat(BELT), [Cable("70 mm²", 12.34, 11.2, "EUR", supplier="Ropewalk")])
+    assert made.lines[-1].supplier == "Ropewalk"

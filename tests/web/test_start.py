@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import gc
 import os
 import subprocess
 import sys
@@ -27,6 +28,12 @@ from anchorwatt.web.serve import build
 
 LATE = 60.0  # s
 INTAKE = {"name": "Sea Holly", "form": "displacement trawler", "length": "46 ft", "engine": "slow diesel 90 kW"}
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _what_is_there_already() -> None:
+    """NiceGUI collects garbage before and after each simulation: not among all that other tests have left."""
+    gc.freeze()
 
 
 @pytest.fixture

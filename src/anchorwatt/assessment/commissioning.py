@@ -151,8 +151,7 @@ def commissioning(
     OutOfRange
         the sea is not between 0 and 40 °C, or the air not between -10 and 50 °C.
     """
-    weather = assessment.simulation.weather
-    design_sea, design_air = float(np.max(weather.sea_temperature)), float(np.max(weather.dry_bulb))
+    design_sea, design_air = warmest(assessment)
     today_sea = design_sea if sea is None else sea
     today_air = design_air if air is None else air
     if not COLDEST_SEA <= today_sea <= WARMEST_SEA:
@@ -171,6 +170,12 @@ def commissioning(
         *_last(assessment, system),
     )
     return Commissioning(today_sea, today_air, sea is not None, air is not None, design_sea, design_air, tests)
+
+
+def warmest(assessment: Assessment) -> tuple[float, float]:
+    """The warmest sea and the warmest air of the design day, °C."""
+    weather = assessment.simulation.weather
+    return float(np.max(weather.sea_temperature)), float(np.max(weather.dry_bulb))
 
 
 def _seen(what: str, words: str) -> Reading:
@@ -357,8 +362,8 @@ def _bank(assessment: Assessment) -> list[Trial]:
             "Alarms and shutdown",
             (BANK_CURRENT, TURNING),
             "With the maker's program bring each limit to the reading until it trips, charging only at idle and at the "
-            "least current; read limits back afterwards. Press the remote disconnect with engines stopped and a small "
-            "load on.",
+            "least current; set each one back afterwards and read it back. Press the remote disconnect with engines "
+            "stopped and a small load on.",
             (
                 _seen("alarm", "sounds before anything is cut off"),
                 _seen("charge refused", "alternators' field stops before a contactor opens"),
@@ -496,7 +501,7 @@ def _plant(assessment: Assessment, system: System, sea: float) -> list[Trial]:
         ),
         "The plant's map at full speed in today's sea.",
         f"docs/theory, the map fitted to the unit's rating; {PRACTICE}",
-        "The plant gives in this sea what its map says; by the same map it gives the design day's.",
+        "The plant gives in this sea what its map says; the same map tells what it gives on the design day.",
         "The design day's warmer sea itself: less capacity, more power and higher pressure. Read again in the first "
         "warm week.",
     )

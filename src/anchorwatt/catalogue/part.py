@@ -14,7 +14,7 @@ from importlib import resources
 from types import MappingProxyType
 from typing import Annotated, Any, Literal, TypeVar
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
 from anchorwatt.catalogue.overlay import NOTHING, current, laid_over
 from anchorwatt.errors import AnchorwattError
@@ -22,6 +22,8 @@ from anchorwatt.units.fields import Length, Price, Time, within
 
 Row = Mapping[str, Any]
 PartLength = Annotated[Length, within("1 mm", "10 m")]
+LONGEST_SUPPLIER = 80
+Supplier = Annotated[str, StringConstraints(strip_whitespace=True, max_length=LONGEST_SUPPLIER)]
 
 _records: dict[str, type[Part]] = {}
 
@@ -56,6 +58,9 @@ class Part(BaseModel):
     upright: bool = Field(default=False, description="Whether it must stand as its size is told.")
     lead_time: Annotated[Time, within("0 d", "1000 d")] | None = Field(
         default=None, description="From order to delivery."
+    )
+    supplier: Supplier | None = Field(
+        default=None, description="Who sells it; the catalogue names nobody, a yard's own files may."
     )
     source: str = Field(
         default="typed in the design file", description="Where its figures are from; “invented” for parts."

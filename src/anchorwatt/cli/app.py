@@ -363,6 +363,17 @@ def papers(
             show_default=False,
         ),
     ] = None,
+    results: Annotated[
+        Path | None,
+        typer.Option(
+            "--results",
+            metavar="FILE.csv",
+            help="The commissioning file's table, filled in, for the hand-over file.",
+            show_default=False,
+        ),
+    ] = None,
+    cost: Annotated[bool, typer.Option("--cost", help="Show the yard's cost and margins in the build file.")] = False,
+    language: Annotated[str, typer.Option("--language", metavar="en|fr", help="Of the papers.")] = "en",
     as_json: Json = False,
     units: UnitsOption = Units.si,
 ) -> None:
@@ -372,7 +383,7 @@ def papers(
         from anchorwatt.papers import printed
 
         wanted = printed.asked(sets or ())
-        said = printed.wishes(house, sea, air, manuals or ())
+        said = printed.wishes(house, sea, air, manuals or (), cost, results, language)
         assessment = _assessed(file)
         with working("working out and setting the papers"):
             files = printed.files(assessment, wanted, units.value, said)
@@ -507,7 +518,7 @@ def import_prices(
         Path,
         typer.Argument(
             metavar="FILE.csv",
-            help="Price list: kind, name, price, currency; and, where wanted, unit, lead_time_days.",
+            help="Price list: kind, name, price, currency; and, where wanted, unit, lead_time_days, supplier.",
             show_default=False,
         ),
     ],

@@ -45,12 +45,13 @@ def screen(taken: Sequence[Taken], out: Path) -> Content:
             "—" if one.before is None else str(one.before),
             str(one.price),
             "—" if one.lead_time is None else f"{one.lead_time:g}",
+            one.supplier or "—",
         )
         for one in taken
     ]
-    heads = ("part", "kind", "generic", "yours", "lead time\ndays")
+    heads = ("part", "kind", "generic", "yours", "lead time\ndays", "supplier")
     words = f"{len(taken)} prices taken into {out}. Name it in a design: catalogue: [{out.name}]"
-    return page(section("Prices taken", table(heads, ("<", "<", ">", ">", ">"), rows), Paragraph(words)))
+    return page(section("Prices taken", table(heads, ("<", "<", ">", ">", ">", "<"), rows), Paragraph(words)))
 
 
 def plain(taken: Sequence[Taken], out: Path) -> Plain:
@@ -65,6 +66,7 @@ def plain(taken: Sequence[Taken], out: Path) -> Plain:
                 "price": str(one.price),
                 "price_before": None if one.before is None else str(one.before),
                 "lead_time_days": one.lead_time,
+                "supplier": one.supplier or None,
             }
             for one in taken
         ],

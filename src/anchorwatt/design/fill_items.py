@@ -59,6 +59,7 @@ def fill_items(
                 price=math.nan if part.price is None else float(part.price.amount),
                 currency="" if part.price is None else part.price.currency,
                 lead_time=math.nan if part.lead_time is None else float(part.lead_time),
+                supplier=part.supplier or "",
                 cabin=index,
                 space=-1,
                 position=amidships if index < 0 else centres[index],

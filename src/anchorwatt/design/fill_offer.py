@@ -11,6 +11,7 @@ from anchorwatt.design import offer as section
 from anchorwatt.design import specification as spec
 from anchorwatt.design.design import Design
 from anchorwatt.design.document import Key
+from anchorwatt.design.hold_points import ALTERNATORS, BANK, CONVERTERS, COOLING, SOLAR, SURVEY, TRIALS, WIRING
 from anchorwatt.design.ledger import MEMORY, Ledger
 from anchorwatt.design.plain_value import written
 from anchorwatt.units import Money
@@ -41,14 +42,14 @@ class UsualTask:
 
 
 USUAL_TASKS = (
-    UsualTask("survey and drawings", 16.0, 0.0, ()),
-    UsualTask("cooling plant and air handlers", 16.0, 8.0, ("condensing_unit", "air_handler")),
-    UsualTask("bank and its boxes", 8.0, 1.5, ("battery_module",)),
-    UsualTask("converters", 2.0, 6.0, ("inverter", "charger", "transformer", "dc_dc")),
-    UsualTask("alternators and belts", 4.0, 8.0, ("alternator",)),
-    UsualTask("solar panels", 4.0, 2.0, ("solar_panel",)),
-    UsualTask("wiring and protection", 24.0, 6.0, ("inverter", "charger", "transformer", "alternator", "air_handler")),
-    UsualTask("trials and papers", 16.0, 0.0, ()),
+    UsualTask(SURVEY, 16.0, 0.0, ()),
+    UsualTask(COOLING, 16.0, 8.0, ("condensing_unit", "air_handler")),
+    UsualTask(BANK, 8.0, 1.5, ("battery_module",)),
+    UsualTask(CONVERTERS, 2.0, 6.0, ("inverter", "charger", "transformer", "dc_dc")),
+    UsualTask(ALTERNATORS, 4.0, 8.0, ("alternator",)),
+    UsualTask(SOLAR, 4.0, 2.0, ("solar_panel",)),
+    UsualTask(WIRING, 24.0, 6.0, ("inverter", "charger", "transformer", "alternator", "air_handler")),
+    UsualTask(TRIALS, 16.0, 0.0, ()),
 )
 
 
@@ -146,11 +147,14 @@ def _tasks(
             hours = usual.estimate(items)
             if hours == 0.0:
                 continue
-            rule = f"{usual.hours:g} h" + (f" and {usual.each:g} h for each of them" if usual.each else "")
+            rule = f"{usual.hours:g} h and {usual.each:g} h for each of them" if usual.each else f"{usual.hours:g} h"
             ledger.note((*KEY, "labour", usual.name, "hours"), ledger.show(hours * HOUR, "time"), rule, MEMORY)
-        tasks.append(spec.Task(usual.name, hours, cost(usual.name, task.rate)))
+        tasks.append(spec.Task(usual.name, hours, cost(usual.name, task.rate), task.hold_points))
     usual_names = {usual.name for usual in USUAL_TASKS}
-    for name, task in entry.labour.items():
-        if name not in usual_names and task.hours is not None:
-            tasks.append(spec.Task(name, task.hours, cost(name, task.rate)))
-    return tuple(tasks)
+    own = [
+        spec.Task(name, task.hours, cost(name, task.rate), task.hold_points)
+        for name, task in entry.labour.items()
+        if name not in usual_names and task.hours is not None
+    ]
+    last = [task for task in tasks if task.name == TRIALS]
+    return (*(task for task in tasks if task.name != TRIALS), *own, *last)

@@ -10,6 +10,7 @@ from pydantic import Field
 from pydantic.functional_validators import BeforeValidator
 from pydantic.json_schema import WithJsonSchema
 
+from anchorwatt.design.hold_points import HoldPointName
 from anchorwatt.design.section import Name, Section, Text
 from anchorwatt.units.fields import Price, Share, within
 from anchorwatt.units.money import CURRENCIES
@@ -62,6 +63,11 @@ class TaskEntry(Section):
         default=None, description="Hours; estimated for usual tasks."
     )
     rate: Price | None = Field(default=None, description="What an hour costs the yard.")
+    hold_points: tuple[HoldPointName, ...] = Field(
+        default=(),
+        max_length=8,
+        description="Where work stops before it until somebody has looked and signed, such as [joinery, bank].",
+    )
 
 
 class PackageEntry(Section):
@@ -92,7 +98,9 @@ class Offer(Section):
         default=None, description="Screws, sealant, sleeves and the like, as a share of the parts' cost."
     )
     labour: dict[Name, TaskEntry] = Field(
-        default_factory=dict, max_length=60, description="Tasks by name, over those that are usual."
+        default_factory=dict,
+        max_length=60,
+        description="Tasks by name, over those that are usual; your own come before “trials and papers”.",
     )
     spares: dict[str, Annotated[int, Field(ge=1, le=1000)]] = Field(
         default_factory=dict, max_length=200, description="How many more of a part, by its tag, such as V1: 2."

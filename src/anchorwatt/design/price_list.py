@@ -1,7 +1,7 @@
 """A supplier's price list in CSV, turned into a catalogue file of the yard: all of it, or nothing.
 
-Columns: kind, name, price, currency; and where wanted unit (each or metre) and lead_time_days. They stand in any
-order, set apart by commas, semicolons or tabs.
+Columns: kind, name, price, currency; and where wanted unit (each or metre), lead_time_days and supplier. They stand in
+any order, set apart by commas, semicolons or tabs.
 """
 
 from __future__ import annotations
@@ -13,14 +13,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from anchorwatt.catalogue.part import find, kinds, names, nearest
+from anchorwatt.catalogue.part import LONGEST_SUPPLIER, find, kinds, names, nearest
 from anchorwatt.design.plain_value import written
 from anchorwatt.errors import BadPrices, Problem
 from anchorwatt.units import Money
 from anchorwatt.units.refusal import Refused, quoted
 
 NEEDED = ("kind", "name", "price", "currency")
-WANTED = ("unit", "lead_time_days")
+WANTED = ("unit", "lead_time_days", "supplier")
 LARGEST_LIST = 2_000_000  # bytes
 LONGEST_LEAD = 1000  # days
 
@@ -40,6 +40,7 @@ class Taken:
     price: Money
     lead_time: float | None  # days, None = the list does not say
     before: Money | None  # price in the generic catalogue
+    supplier: str = ""  # "" = the list names nobody
 
     @property
     def unit(self) -> str:
@@ -116,6 +117,8 @@ def catalogue_text(taken: Sequence[Taken], listed: str) -> str:
             fields = {"like": one.name, "price": str(one.price)}
             if one.lead_time is not None:
                 fields["lead_time"] = f"{one.lead_time:g} d"
+            if one.supplier:
+                fields["supplier"] = one.supplier
             lines.append(f"  {written(one.name)}: {written(fields)}\n")
     return "".join(lines)
 
@@ -176,9 +179,12 @@ def _row(row: Mapping[str, str], file: str, line: int) -> tuple[Taken | None, li
     if kind in kinds() and unit and unit != unit_of(kind):
         refuse("unit", quoted(unit), f"{unit_of(kind)}, as the price of a {kind.replace('_', ' ')} is")
     lead_time = _lead_time(row.get("lead_time_days", ""), refuse)
+    supplier = row.get("supplier", "")
+    if len(supplier) > LONGEST_SUPPLIER or not supplier.isprintable():
+        refuse("supplier", quoted(supplier), f"a name on one line, of at most {LONGEST_SUPPLIER} characters")
     if problems or price is None:
         return None, problems
-    return Taken(kind, name, price, lead_time, find(kind, name).price), []
+    return Taken(kind, name, price, lead_time, find(kind, name).price, supplier), []
 
 
 def _price(row: Mapping[str, str], refuse: _Refuse) -> Money | None:

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from anchorwatt.catalogue.overlay import Overlay
+from anchorwatt.design.hold_points import HoldPointName
 from anchorwatt.design.installation import Installation
 
 
@@ -558,6 +559,7 @@ class Item:
     price: float  # of one, nan = unknown
     currency: str  # ISO 4217, "" = price unknown
     lead_time: float  # s from order to delivery, nan = unknown
+    supplier: str  # "" = nobody is named
     cabin: int  # the compartment that it stands in, -1 = none of those described
     space: int  # the space that it stands in, -1 = none
     position: Point  # of its centre, all of them together
@@ -640,6 +642,7 @@ class Task:
     name: str
     hours: float
     rate: float  # an hour, in the offer's currency
+    hold_points: tuple[HoldPointName, ...] = ()  # typed: where work stops before it
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""How wide a text is, so that labels are placed by measure.
+"""How wide a text is in the language that is spoken, so that labels are placed by measure.
 
 The widths are those of Liberation Sans, the font that is shipped, in thousandths of the size. Those of common signs
 stand here; the font's own file is asked for any other. Arial and Helvetica have the same widths by design; drawings
@@ -10,6 +10,7 @@ from __future__ import annotations
 from bisect import bisect_right
 
 from anchorwatt.drawings import font
+from anchorwatt.languages import Said, said
 
 FAMILY = f"{font.FAMILY}, Arial, Helvetica, sans-serif"
 
@@ -64,6 +65,10 @@ def text_width(words: str, size: float, bold: bool = False) -> float:
     >>> text_width("0.5 kW", 10.0)
     31.12
     """
+    return _width(said(words), size, bold)
+
+
+def _width(words: str, size: float, bold: bool) -> float:
     return sum(map(_OF[bold].__getitem__, words)) * size / 1000
 
 
@@ -76,19 +81,19 @@ def wrapped(words: str, size: float, width: float, bold: bool = False) -> list[s
     ['one two', 'three four']
     """
     lines: list[str] = []
-    for word in words.split(" "):
+    for word in said(words).split(" "):
         longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, size, bold) <= width:
+        if lines and _width(longer, size, bold) <= width:
             lines[-1] = longer
         else:
             lines += _pieces(word, size, width, bold)
-    return lines
+    return [Said(line) for line in lines]
 
 
 def _pieces(word: str, size: float, width: float, bold: bool) -> list[str]:
     pieces, used = [""], 0.0
     for sign in word:
-        wide = text_width(sign, size, bold)
+        wide = _width(sign, size, bold)
         if pieces[-1] and used + wide > width:
             pieces.append("")
             used = 0.0
@@ -105,10 +110,9 @@ def clipped(words: str, size: float, width: float, bold: bool = False) -> str:
     >>> clipped("forward cabin", 10.0, 100.0), clipped("forward cabin", 10.0, 45.0), clipped("forward cabin", 10.0, 5.0)
     ('forward cabin', 'forward…', '')
     """
-    if text_width(words, size, bold) <= width:
+    words = said(words)
+    if _width(words, size, bold) <= width:
         return words
     # The width grows with what is kept, so the most that fits is found by halves.
-    kept = bisect_right(
-        range(1, len(words)), width, key=lambda most: text_width(words[:most].rstrip() + "…", size, bold)
-    )
-    return f"{words[:kept].rstrip()}…" if kept else ""
+    kept = bisect_right(range(1, len(words)), width, key=lambda most: _width(words[:most].rstrip() + "…", size, bold))
+    return Said(f"{words[:kept].rstrip()}…" if kept else "")

@@ -2,7 +2,7 @@
 
 Lengths are in the sheet's own unit, x to the right and y downward from its top left corner: points for pictures,
 millimetres of paper for drawings that a yard builds from. What a sheet looks like in a file is a writer's business
-(`svg`, `as_dxf`, `as_pdf`).
+(`svg`, `as_dxf`, `as_pdf`). Texts are in the language that is spoken while they are drawn (`languages`).
 """
 
 from __future__ import annotations
@@ -11,6 +11,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
+
+from anchorwatt.languages import said
 
 Point = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
@@ -77,6 +79,9 @@ class Text:
     key: str = ""
     layer: str = ""
 
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "words", said(self.words))
+
 
 @dataclass(frozen=True)
 class Block:
@@ -113,6 +118,9 @@ class Attribute:
     bold: bool = False
     colour: str = INK
     shown: bool = True
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "words", said(self.words))
 
 
 @dataclass(frozen=True)

@@ -249,7 +249,7 @@ def _build(story: BankStory, system: System) -> list[Content]:
         ),
         (
             told(window.nominal_energy, "energy"),
-            "nominal; " + told(window.stored_energy, "energy") + " in it at no current",
+            f"nominal; {told(window.stored_energy, 'energy')} in it at no current",
         ),
         (told(window.usable_energy, "energy"), f"between the night's start at {start} and the reserve, {reserve}"),
         (told(bank.resistance, "resistance"), "at 25 °C in mid charge, links included"),
@@ -333,10 +333,10 @@ def _years(story: BankStory, system: System) -> list[Content]:
     return [table(heads, (">",) * 6, rows), Paragraph(first), Paragraph(second)]
 
 
-def limits(story: BankStory, system: System) -> list[Content]:
-    """What the management system disconnects, and how near it comes."""
-    heads = ("limit", "at", "nearest", "opens", "comes back")
-    sides: tuple[Side, ...] = ("<", ">", ">", "<", "<")
+def limits(story: BankStory, system: System, left: str = "") -> list[Content]:
+    """What the management system disconnects, and how near it comes; with `left` as the cell of a last column."""
+    heads = ("limit", "at", "nearest", "opens", "comes back", *(("as left",) if left else ()))
+    sides: tuple[Side, ...] = ("<", ">", ">", "<", "<", *(("<",) if left else ()))
     rows = [
         (
             limit.cut_off.name,
@@ -344,15 +344,16 @@ def limits(story: BankStory, system: System) -> list[Content]:
             show(limit.nearest, limit.cut_off.dimension, system),
             limit.cut_off.disconnects,
             limit.cut_off.restores,
+            *((left,) if left else ()),
         )
         for limit in story.limits
     ]
     lost = dict.fromkeys((limit.cut_off.disconnects, limit.lost) for limit in story.limits)
     words = " ".join(f"{side.capitalize()} opened: {what}." for side, what in lost)
-    return [
-        table(heads, sides, rows, free=4),
-        Paragraph(f"Nearest: how near this night, the day after it and the recharge come. {words}"),
-    ]
+    told = Paragraph(f"Nearest: how near this night, the day after it and the recharge come. {words}")
+    if left:
+        return [told, table(heads, sides, rows, shares=(6, 3, 3, 4, 11, 6))]
+    return [table(heads, sides, rows, free=4), told]
 
 
 def _through(made: Table, rows: Sequence[int], run: RunTemperatures, system: System) -> list[Content]:

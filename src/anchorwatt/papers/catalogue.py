@@ -18,7 +18,11 @@ from anchorwatt.errors import BadDesign
 from anchorwatt.papers.page import Content, Words, section, table
 from anchorwatt.units import DIMENSIONS, Quantity, System, show, show_clock
 
-INVENTED = "Parts are invented; constructions, people and glazing say where their figures are from."
+_TOLD_IF_KNOWN = ("price", "supplier")
+
+INVENTED = (
+    "Parts are invented and no supplier is named; constructions, people and glazing say where their figures are from."
+)
 
 
 @dataclass(frozen=True)
@@ -81,7 +85,7 @@ def screen(found: Asked, system: System) -> Content:
     lines = [
         (_words(field), shown(getattr(row, field), system), about.description or "")
         for field, about in type(row).model_fields.items()
-        if field != "name" and not (field == "price" and row.price is None)
+        if field != "name" and not (field in _TOLD_IF_KNOWN and getattr(row, field) is None)
     ]
     return section(row.name, table(("", "", ""), ("<", "<", "<"), lines))
 
@@ -92,8 +96,8 @@ def _about(kind: str) -> str:
 
 
 def _summary(row: Part, system: System) -> str:
-    fields = [field for field in type(row).model_fields if field not in ("name", "source", "price")]
-    fields += ["price"] if row.price is not None else []
+    fields = [field for field in type(row).model_fields if field not in ("name", "source", *_TOLD_IF_KNOWN)]
+    fields += [field for field in _TOLD_IF_KNOWN if getattr(row, field) is not None]
     return ", ".join(f"{_words(field)} {shown(getattr(row, field), system)}" for field in fields)
 
 
@@ -105,7 +109,7 @@ def shown(value: Any, system: System) -> str:
     if isinstance(value, Quantity):
         return show(float(value), value.dimension, system)
     if isinstance(value, BaseModel):
-        fields = [field for field in type(value).model_fields if field not in ("source", "price")]
+        fields = [field for field in type(value).model_fields if field not in ("source", *_TOLD_IF_KNOWN)]
         inside = [shown(getattr(value, field), system) for field in fields]
         return " ".join(words for words in inside if words)
     if isinstance(value, (list, tuple)):

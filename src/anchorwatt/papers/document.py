@@ -57,6 +57,20 @@ class Signatures:
 
 
 @dataclass(frozen=True)
+class Behind:
+    """A list of files that are bound in behind the paper's last page, with the page on which each begins.
+
+    Parameters
+    ----------
+    heads : of the columns: the file, its pages, where it begins
+    files : name and number of pages, in their order
+    """
+
+    heads: tuple[str, str, str]
+    files: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True)
 class Chapter:
     """A heading of the highest kind, with all that stands under it."""
 
@@ -64,7 +78,7 @@ class Chapter:
     body: tuple[Printed, ...]
 
 
-Printed = Content | Picture | FullSheet | NewPage | Signatures | Chapter
+Printed = Content | Picture | FullSheet | NewPage | Signatures | Behind | Chapter
 
 
 @dataclass(frozen=True)
@@ -100,4 +114,6 @@ class Document:
     body: tuple[Printed, ...]
     contents: int = 2  # kinds of headings in the table of contents behind the cover, 0 = no such table
     cover: bool = True  # whether the title has a page to itself
-    language: str = "en"
+    language: str = "en"  # ISO 639-1
+    own: frozenset[str] = frozenset()  # names that are the same in every language
+    whole: float = 0.3  # share of a page up to which a section is not parted by the end of one

@@ -14,6 +14,7 @@ from xml.parsers import expat
 
 from pydantic import Field, StringConstraints, ValidationError
 
+from anchorwatt.design import Design
 from anchorwatt.design.document import Document as SettingsText
 from anchorwatt.design.document import load
 from anchorwatt.design.problems import as_problem, one_each, shown
@@ -26,6 +27,8 @@ KIND: Final = "a settings file of the yard"
 BEGINS: Final = "a mapping of name, address, logo, colour and terms"
 
 LARGEST_LOGO: Final = 5_000_000  # bytes
+LARGEST_SETTINGS: Final = 100_000
+"""Bytes of a file within which its keys tell whether it is one of settings."""
 MOST_PIXELS: Final = 25_000_000
 MOST_ELEMENTS: Final = 20_000
 DEEPEST: Final = 40
@@ -55,6 +58,23 @@ class Settings(Section):
     )
     colour: _Colour = Field(House().colour, description="of headings and rules, as #rrggbb")
     terms: Annotated[tuple[_Paragraph, ...], Field(max_length=12)] = Field((), description="of business, in paragraphs")
+
+
+_OWN_KEYS = frozenset(Settings.model_fields) - frozenset(Design.model_fields)
+_KEYS = re.compile(rb"^([a-z_]+)[ \t]*:", re.MULTILINE)
+
+
+def is_house(path: Path) -> bool:
+    """Whether a file is meant to be a settings file, also where something is wrong with it.
+
+    A design begins with `anchorwatt: 1`; settings have no such key, but one or more of their own, or a name alone.
+    """
+    try:
+        with path.open("rb") as file:
+            keys = {key.decode() for key in _KEYS.findall(file.read(LARGEST_SETTINGS))}
+    except OSError:
+        return False
+    return "anchorwatt" not in keys and (bool(keys & _OWN_KEYS) or keys == {"name"})
 
 
 class _Refused(Exception):

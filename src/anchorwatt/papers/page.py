@@ -80,6 +80,7 @@ class Table:
     rows : a cell for each column
     free : the column that may wrap, None = any
     caption : what it shows, above it
+    shares : of the width on paper, one a column, where like tables shall stand alike; () = as wide as their words
     """
 
     heads: tuple[str, ...]
@@ -87,6 +88,7 @@ class Table:
     rows: tuple[tuple[Words, ...], ...]
     free: int | None = None
     caption: str = ""
+    shares: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -123,23 +125,24 @@ def table(
     rows: Sequence[Sequence[str | Words]],
     free: int | None = None,
     caption: str = "",
+    shares: tuple[int, ...] = (),
 ) -> Table:
     """A table of cells that may be plain text.
 
     Raises
     ------
     ValueError
-        A row or the sides have not one for each heading.
+        A row, the sides or the shares have not one for each heading.
 
     Example
     -------
     >>> table(("", "A"), figures(("", "A")), [("bank", "12")]).rows[0][1].text
     '12'
     """
-    if any(len(one) != len(heads) for one in (sides, *rows)):
+    if any(len(one) != len(heads) for one in (sides, *rows, *((shares,) if shares else ()))):
         raise ValueError(f"a table of {len(heads)} columns needs so many sides, and cells in every row")
     cells = tuple(tuple(cell if isinstance(cell, Words) else Words(cell) for cell in row) for row in rows)
-    return Table(tuple(heads), tuple(sides), cells, free, caption)
+    return Table(tuple(heads), tuple(sides), cells, free, caption, shares)
 
 
 def figures(heads: Sequence[str]) -> tuple[Side, ...]:

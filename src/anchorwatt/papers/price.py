@@ -38,8 +38,8 @@ def day(text: str | None) -> datetime.date:
         raise typer.BadParameter(found, param_hint="--today") from None
 
 
-def screen(assessment: Assessment, today: datetime.date, cost: bool, system: System) -> Content:
-    """The customer's view, or the yard's."""
+def screen(assessment: Assessment, today: datetime.date | None, cost: bool, system: System) -> Content:
+    """The customer's view, or the yard's; without a day nothing is said of what comes too late."""
     story = assessment.offer
     parts: list[Content] = [Title(assessment.specification.name)]
     if cost:
@@ -53,7 +53,7 @@ def screen(assessment: Assessment, today: datetime.date, cost: bool, system: Sys
     else:
         parts += [
             section("Price", *customer(story)),
-            section("What it holds", _contents(story.priced)),
+            section("What it holds", contents(story.priced)),
             section("Time", Paragraph(time_told(story, today))),
         ]
     if story.packages:
@@ -125,6 +125,7 @@ def _cost_of(line: Line, currency: str) -> Plain:
     return {
         f"unit_cost_{currency}": _float(line.price),
         f"cost_{currency}": _float(line.cost),
+        "supplier": line.supplier or None,
         "unknown": line.unknown or None,
     }
 
@@ -204,16 +205,21 @@ def _doubts(story: OfferStory) -> list[Content]:
     return doubts
 
 
-def _contents(made: Priced) -> Content:
+def contents(made: Priced) -> Content:
+    """Every part by count and spares, without its price."""
     rows = [(line.name, _quantity(line), str(line.spares or ""), " ".join(line.tags)) for line in made.lines]
-    return table(("part", "count", "spares", "tags"), ("<", ">", ">", "<"), rows)
+    return table(("part", "count", "spares", "tags"), ("<", ">", ">", "<"), rows, shares=(7, 2, 2, 6))
 
 
-def time_told(story: OfferStory, today: datetime.date) -> str:
-    """Whether every part can still come in time."""
+def time_told(story: OfferStory, today: datetime.date | None) -> str:
+    """Whether every part can still come in time, seen from a day."""
     offer = story.priced.offer
     if not offer.arrival:
         return "The design names no day on which the boat arrives: type offer.arrival, and order dates follow."
+    if today is None:
+        return (
+            f"The boat arrives on {offer.arrival}. Order dates are held against no day: the design has no offer.date."
+        )
     late = story.late(today)
     words = f"The boat arrives on {offer.arrival}. "
     if not late:
@@ -270,9 +276,14 @@ def _labour(made: Priced) -> Content:
     return table(heads, figures(heads), rows)
 
 
-def _orders(story: OfferStory, today: datetime.date) -> list[Content]:
+def slack_told(story: OfferStory) -> str:
+    """How long before the boat parts are asked to be there."""
+    return f"Order dates keep {story.slack.days} days between delivery and arrival (common practice, no source)."
+
+
+def _orders(story: OfferStory, today: datetime.date | None) -> list[Content]:
     made = story.priced
-    late = {one.line: one.by for one in story.late(today)}
+    late = {} if today is None else {one.line: one.by for one in story.late(today)}
 
     def told(line: Line) -> str:
         if line in late:
@@ -289,9 +300,8 @@ def _orders(story: OfferStory, today: datetime.date) -> list[Content]:
         )
         for line in lines
     ]
-    words = time_told(story, today)
-    slack = f" Order dates keep {story.slack.days} days between delivery and arrival (common practice, no source)."
-    return [table(("part", "lead time\ndays", "order by", ""), ("<", ">", "<", "<"), rows), Paragraph(words + slack)]
+    words = f"{time_told(story, today)} {slack_told(story)}"
+    return [table(("part", "lead time\ndays", "order by", ""), ("<", ">", "<", "<"), rows), Paragraph(words)]
 
 
 def _packages(story: OfferStory, system: System) -> list[Content]:

@@ -62,6 +62,57 @@ def set_up(assessment: Assessment, system: System) -> list[Content]:
     return [*machines, section("All regulators and the bank's management", *_settings(made.bank, system))]
 
 
+def as_left(assessment: Assessment, system: System, blank: str) -> list[Content]:
+    """What to set in every regulator, with a blank beside each figure for how it was left."""
+    made = assessment.regulator
+    groups: dict[object, list[MachineSetUp]] = {}
+    for one in made.machines:
+        groups.setdefault((tuple(_entered(one, system)), tuple(_speeds(one, system))), []).append(one)
+    parts: list[Content] = [_left(alike, system, blank) for alike in groups.values()]
+    if made.bank:
+        rows = [(*_designed(setting, system), blank) for setting in made.bank]
+        together = table(("", "design", "as left"), ("<", ">", "<"), rows, shares=LEFT_SHARES)
+        parts.append(section("All regulators and the bank's management", together))
+    return parts
+
+
+LEFT_SHARES = (6, 3, 4)
+"""Of the width: what is set, the design's figure, room to write."""
+
+
+def _left(alike: Sequence[MachineSetUp], system: System, blank: str) -> Content:
+    lefts, blanks = tuple(f"as left,\n{one.name}" for one in alike), (blank,) * len(alike)
+    sides: tuple[Side, ...] = tuple("<" for _ in alike)
+    shares = (8,) * len(alike)
+    singles: list[tuple[str | Words, ...]] = [(*row, *blanks) for row in _entered(alike[0], system)]
+    speeds = [(*row, *blanks) for row in _speeds(alike[0], system)]
+    return section(
+        _named(alike),
+        table(("", "design", *lefts), ("<", ">", *sides), singles, shares=(10, 6, *shares)),
+        Gap(),
+        table(
+            ("engine\nrpm", "set\nA", "field\n%", "\ngoverned by", *lefts),
+            (">", ">", ">", "<", *sides),
+            speeds,
+            caption="Current by engine speed",
+            shares=(3, 3, 3, 7, *shares),
+        ),
+    )
+
+
+def _entered(one: MachineSetUp, system: System) -> list[tuple[Words, str]]:
+    return [_designed(setting, system) for setting in one.settings if setting.entered]
+
+
+def _speeds(one: MachineSetUp, system: System) -> list[tuple[str, ...]]:
+    """Engine speed, current, field, and what governs."""
+    return [line[:4] for line in _set_lines(one.sheet.rows, system)]
+
+
+def _designed(setting: Setting, system: System) -> tuple[Words, str]:
+    return Words(setting.name, "strong"), show(setting.value, setting.dimension, system)
+
+
 def plain(assessment: Assessment) -> Plain:
     """What `regulator` shows, as plain data."""
     made = assessment.regulator
@@ -225,13 +276,10 @@ def _alike(machines: Sequence[MachineSetUp], system: System) -> list[list[Machin
 
 def _machine(alike: Sequence[MachineSetUp], system: System) -> list[Content]:
     one = alike[0]
-    name = " and ".join(machine.name for machine in alike)
-    engines = " and ".join(dict.fromkeys(machine.engine for machine in alike))
-    each = ", each set alike" if len(alike) > 1 else ""
     voltage, air = show(one.sheet.voltage, "voltage", system), show(one.sheet.air, "temperature", system)
     return [
         section(
-            f"{name} on {engines}{each}",
+            _named(alike),
             _limits(one.sheet.rows, system),
             Paragraph(f"{_LIMITS} At {voltage}, in air of {air}."),
             Gap(),
@@ -241,6 +289,13 @@ def _machine(alike: Sequence[MachineSetUp], system: System) -> list[Content]:
             *_settings(one.settings, system, "Single settings"),
         )
     ]
+
+
+def _named(alike: Sequence[MachineSetUp]) -> str:
+    name = " and ".join(machine.name for machine in alike)
+    engines = " and ".join(dict.fromkeys(machine.engine for machine in alike))
+    each = ", each set alike" if len(alike) > 1 else ""
+    return f"{name} on {engines}{each}"
 
 
 def _limit_lines(sheet: Sequence[RegulatorRow], system: System) -> list[tuple[str, ...]]:

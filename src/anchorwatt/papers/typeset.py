@@ -3,15 +3,28 @@
 from __future__ import annotations
 
 import json
+import re
 import tempfile
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from importlib import resources
 from pathlib import Path
 from typing import Any, Final, assert_never
 
 from anchorwatt.drawings import font
 from anchorwatt.drawings.signs import STANDS_IN, one_line
-from anchorwatt.papers.document import Chapter, Document, FullSheet, House, NewPage, Picture, Printed, Signatures
+from anchorwatt.languages import Interpreter, interpreted, said, speaking
+from anchorwatt.papers.document import (
+    Behind,
+    Chapter,
+    Document,
+    FullSheet,
+    House,
+    NewPage,
+    Picture,
+    Printed,
+    Signatures,
+)
 from anchorwatt.papers.page import Drawn, Gap, Page, Paragraph, Section, Table, Title, Words
 
 STANDARD: Final = "a-2a"
@@ -25,11 +38,48 @@ UNDATED = (2000, 1, 1)
 Node = dict[str, Any]
 
 
+_VIEW_BOX: Final = re.compile(rb'<svg viewBox="0 0 ([0-9.]+) ([0-9.]+)"')
+
+
+@dataclass(frozen=True)
+class Leaf:
+    """A page of a paper as a picture.
+
+    Parameters
+    ----------
+    svg : bytes of an SVG file that needs nothing but itself
+    width, height : points
+    """
+
+    svg: bytes
+    width: float
+    height: float
+
+
 def pdf(document: Document, house: House) -> bytes:
     """The document as the bytes of a PDF/A file; the same document always gives the same bytes.
 
     A sign that the shipped font lacks becomes a square.
     """
+    (made,) = _compiled(document, house, format="pdf", pdf_standards=[STANDARD], timestamp=0)
+    return made
+
+
+def pages(document: Document, house: House) -> tuple[Leaf, ...]:
+    """The pages of `pdf` as pictures.
+
+    Typst keeps what it has set, so that a document's file and its pages take little more time than one of them.
+    """
+    return tuple(_leaf(made) for made in _compiled(document, house, format="svg"))
+
+
+def _leaf(svg: bytes) -> Leaf:
+    ((width, height),) = _VIEW_BOX.findall(svg[:200])
+    return Leaf(svg, float(width), float(height))
+
+
+def _compiled(document: Document, house: House, **how: Any) -> list[bytes]:
+    """What Typst makes of a document: a file, or one for each page."""
     # Loaded where it is used.
     import typst
 
@@ -39,39 +89,41 @@ def pdf(document: Document, house: House) -> bytes:
         (root / TEMPLATE).write_bytes(template)
         if house.logo is not None:
             (root / LOGO).write_bytes(house.logo)
-        return bytes(
-            typst.compile(
-                str(root / TEMPLATE),
-                root=folder,
-                font_paths=[str(font.REGULAR.parent)],
-                ignore_system_fonts=True,
-                sys_inputs={"data": json.dumps(as_data(document, house))},
-                pdf_standards=[STANDARD],
-                timestamp=0,
-            )
+        made = typst.compile(
+            str(root / TEMPLATE),
+            root=folder,
+            font_paths=[str(font.REGULAR.parent)],
+            ignore_system_fonts=True,
+            sys_inputs={"data": json.dumps(as_data(document, house))},
+            **how,
         )
+    return [bytes(one) for one in made] if isinstance(made, list) else [bytes(made)]
 
 
-def as_data(document: Document, house: House) -> Node:
-    """What the template is given."""
-    return {
-        "title": printable(document.title),
-        "subject": printable(document.subject),
-        "boat": printable(document.boat),
-        "date": printable(document.date),
-        "day": [int(part) for part in document.date.split("-")] if document.date else list(UNDATED),
-        "paper": document.paper,
-        "contents": document.contents,
-        "cover": document.cover,
-        "language": document.language,
-        "house": {
-            "name": printable(house.name),
-            "address": printable(house.address),
-            "colour": house.colour,
-            "logo": house.logo_kind if house.logo is not None else "",
-        },
-        "body": [node for printed in document.body for node in _nodes(printed)],
-    }
+def as_data(document: Document, house: House, by: Interpreter | None = None) -> Node:
+    """What the template is given; `by` stands in for who says it in the document's language."""
+    with interpreted(document.language, by) if by else speaking(document.language, document.own):
+        return {
+            "title": _told(document.title),
+            "subject": _told(document.subject),
+            "boat": printable(document.boat),
+            "date": printable(document.date),
+            "day": [int(part) for part in document.date.split("-")] if document.date else list(UNDATED),
+            "paper": document.paper,
+            "contents": document.contents,
+            "cover": document.cover,
+            "whole": document.whole,
+            "language": document.language,
+            "house": {
+                "name": printable(house.name),
+                "address": printable(house.address),
+                "colour": house.colour,
+                "logo": house.logo_kind if house.logo is not None else "",
+            },
+            "contents title": _told("Contents"),
+            "date of signing": _told("date"),
+            "body": [node for printed in document.body for node in _nodes(printed)],
+        }
 
 
 def printable(words: str) -> str:
@@ -88,6 +140,11 @@ def printable(words: str) -> str:
     return told.translate(lacking)
 
 
+def _told(words: str) -> str:
+    """Words of ours in the paper's language, as they can be printed."""
+    return printable(said(words))
+
+
 def _nodes(printed: Printed) -> list[Node]:
     match printed:
         case Page():
@@ -96,10 +153,10 @@ def _nodes(printed: Printed) -> list[Node]:
             return [] if isinstance(printed, Title) else [{"kind": "gap"}]
         case Chapter():
             body = [node for part in printed.body for node in _nodes(part)]
-            return [{"kind": "chapter", "heading": printable(printed.heading), "body": body}]
+            return [{"kind": "chapter", "heading": _told(printed.heading), "body": body}]
         case Section():
             body = [node for part in printed.body for node in _nodes(part)]
-            return [{"kind": "section", "heading": printable(printed.heading), "body": body}]
+            return [{"kind": "section", "heading": _told(printed.heading), "body": body}]
         case Paragraph():
             return [{"kind": "paragraph", "words": [_run("", printed.words)]}]
         case Words():
@@ -113,41 +170,45 @@ def _nodes(printed: Printed) -> list[Node]:
                 {
                     "kind": "picture",
                     "svg": printable(printed.svg),
-                    "told": printable(printed.told),
+                    "told": _told(printed.told),
                     "width": printed.width,
                 }
             ]
         case FullSheet():
             facts = {"width": printed.width, "height": printed.height}
-            told = {"title": printable(printed.title), "told": printable(printed.told)}
+            told = {"title": _told(printed.title), "told": _told(printed.told)}
             return [{"kind": "sheet", "svg": printable(printed.svg), **told, **facts}]
         case NewPage():
             return [{"kind": "new page"}]
+        case Behind():
+            files = [{"name": printable(name), "pages": pages} for name, pages in printed.files]
+            return [{"kind": "behind", "heads": [_told(head) for head in printed.heads], "files": files}]
         case Signatures():
-            return [{"kind": "signatures", "who": [printable(who) for who in printed.who]}]
+            return [{"kind": "signatures", "who": [_told(who) for who in printed.who]}]
         case _:
             assert_never(printed)
 
 
 def _table(table: Table) -> Node:
+    heads, rows = [_told(head) for head in table.heads], [[_runs(cell) for cell in row] for row in table.rows]
     return {
         "kind": "table",
-        "caption": printable(table.caption),
-        "heads": [printable(head) for head in table.heads] if any(table.heads) else [],
+        "caption": _told(table.caption),
+        "heads": heads if any(heads) else [],
         "sides": ["left" if side == "<" else "right" for side in table.sides],
-        "widths": _widths(table),
-        "rows": [[_runs(cell) for cell in row] for row in table.rows],
+        "widths": list(table.shares) or _widths(heads, rows),
+        "rows": rows,
     }
 
 
-def _widths(table: Table) -> list[float]:
+def _widths(heads: Sequence[str], rows: Sequence[Sequence[list[Node]]]) -> list[float]:
     """What each column asks for: the length of its longest line, the free one's more evenly, 0 where it is short.
 
     Short columns are as wide as their words; long ones share what is left by what they ask for.
     """
-    columns = [list(column) for column in zip(*table.rows, strict=True)] if table.rows else [[] for _ in table.heads]
+    columns = [list(column) for column in zip(*rows, strict=True)] if rows else [[] for _ in heads]
     asked = []
-    for head, column in zip(table.heads, columns, strict=True):
+    for head, column in zip(heads, columns, strict=True):
         longest = max((len(line) for line in _lines(head, column)), default=0)
         asked.append(float(longest) if longest > _SHORT else 0.0)
     return asked
@@ -156,10 +217,10 @@ def _widths(table: Table) -> list[float]:
 _SHORT = 18  # signs in a line up to which a column is not narrowed
 
 
-def _lines(head: str, column: Sequence[Words]) -> Iterable[str]:
+def _lines(head: str, column: Sequence[list[Node]]) -> Iterable[str]:
     yield from head.split("\n")
     for cell in column:
-        yield from "".join(part.text for part in cell.parts()).split("\n")
+        yield from "".join(run["text"] for run in cell).split("\n")
 
 
 def _runs(words: Words) -> list[Node]:
@@ -167,4 +228,4 @@ def _runs(words: Words) -> list[Node]:
 
 
 def _run(meaning: str, words: str) -> Node:
-    return {"meaning": meaning, "text": printable(words)}
+    return {"meaning": meaning, "text": _told(words)}

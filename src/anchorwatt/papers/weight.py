@@ -108,7 +108,7 @@ def _moves(moves: tuple[Move, ...], system: System) -> list[Content]:
     lines = [
         (
             move.tag,
-            f"{move.name}{', into ' + move.space if move.space else ''}",
+            f"{move.name}{f', into {move.space}' if move.space else ''}",
             _metres(move.start.starboard, system),
             _metres(move.end.starboard, system),
             _metres(move.distance, system),

@@ -12,6 +12,7 @@ from anchorwatt.papers.as_json import si_unit
 from anchorwatt.papers.keys import in_unit
 from anchorwatt.papers.page import Content, Gap, Paragraph, Side, Words, page, section, table, unbroken
 from anchorwatt.papers.tabular import heading_unit
+from anchorwatt.sizing.wiring import BONDING_RULE
 from anchorwatt.units import System, convert, show
 
 if TYPE_CHECKING:
@@ -27,20 +28,20 @@ SYSTEMS = {
     "control": "Control and network",
     "bonding": "Bonding",
 }
-SHORT = {"voltage drop": "drop", "smallest size allowed": "smallest"}
+SHORT = {"voltage drop": "drop", "smallest size allowed": "smallest", BONDING_RULE: "one size"}
 
 
-def screen(assessment: Assessment, system: System) -> Content:
-    """The schedule, what its tags are, bars, totals, and what was assumed."""
+def screen(assessment: Assessment, system: System, cost: bool = True) -> Content:
+    """The schedule, what its tags are, bars, totals, and what was assumed; what cable costs can be left out."""
     made = assessment.wiring
     parts: list[Content] = [screens.about(assessment), Paragraph(f"Rules: {made.regime}."), Gap()]
     parts += [section(title, _schedule(made, key, system)) for key, title in SYSTEMS.items() if made.of_system(key)]
-    return page(*parts, *_around(assessment, system))
+    return page(*parts, *_around(assessment, system, cost))
 
 
 def around(assessment: Assessment, system: System) -> Content:
     """All but the schedule itself: bars, totals, and what was assumed."""
-    return page(screens.about(assessment), *_around(assessment, system))
+    return page(screens.about(assessment), *_around(assessment, system, cost=True))
 
 
 def schedule(assessment: Assessment, system: System) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
@@ -51,22 +52,23 @@ def schedule(assessment: Assessment, system: System) -> tuple[tuple[str, ...], l
     return heads, [tuple(cell.replace("\n", ", ") for cell in row) for row in rows]
 
 
-def _around(assessment: Assessment, system: System) -> list[Content]:
+def _around(assessment: Assessment, system: System, cost: bool) -> list[Content]:
     made = assessment.wiring
     return [
         section("Fuses and breakers", _devices(made), *_findings(made)),
         section("What the tags are", table(("", ""), ("<", "<"), made.ends)),
         section("Bars", _bars(made)),
-        section("All cables", _totals(made, system)),
+        section("All cables", _totals(made, system, cost)),
         section("What was assumed", *(Paragraph(words) for words in made.assumptions)),
         section("Before you cut cable", *(Paragraph(words) for words in made.cautions)),
         screens.cautions(assessment),
     ]
 
 
-def rows(assessment: Assessment) -> list[Plain]:
-    """A mapping a circuit."""
-    return [_row(one, assessment.wiring.currency) for one in assessment.wiring.wiring.circuits]
+def rows(assessment: Assessment, cost: bool = True) -> list[Plain]:
+    """A mapping a circuit; what its cable costs, and what the least costly would be, can be left out."""
+    found = [_row(one, assessment.wiring.currency) for one in assessment.wiring.wiring.circuits]
+    return found if cost else [{key: cell for key, cell in row.items() if key not in COSTS} for row in found]
 
 
 def why(assessment: Assessment, tag: str) -> CircuitWhy:
@@ -164,6 +166,19 @@ def sheets(assessment: Assessment) -> dict[str, list[Plain]]:
     }
 
 
+COSTS = (
+    "price",
+    "currency",
+    "cost_over_years",
+    "least_cost_conductor",
+    "least_cost_side_by_side",
+    "least_cost_over_years",
+    "least_cost_allowed",
+    "cost_currency",
+)
+"""Keys of a row that tell what cable costs."""
+
+
 def _row(one: WiredCircuit, currency: str) -> Plain:
     circuit, conductor, guard, best = one.circuit, one.conductor, one.protection, one.optimum
     return {
@@ -243,7 +258,7 @@ def _line(one: WiredCircuit, long: str) -> tuple[str, ...]:
         f"{convert(circuit.length, long, 'length'):.1f}",
         _size(one),
         drop,
-        f"{SHORT.get(conductor.governed_by, conductor.governed_by.split(' below')[0])}{fuse}",
+        f"{SHORT.get(conductor.governed_by, conductor.governed_by)}{fuse}",
     )
 
 
@@ -285,20 +300,18 @@ def _bars(made: WiringStory) -> Content:
     return table(heads, ("<", "<", ">", ">", ">"), lines)
 
 
-def _totals(made: WiringStory, system: System) -> Content:
+def _totals(made: WiringStory, system: System, cost: bool) -> Content:
     wiring = made.wiring
-    price = "unknown" if math.isnan(wiring.price) else f"{wiring.price:.0f} {wiring.currency}"
-    return table(
-        ("", ""),
-        (">", "<"),
-        [
-            (str(len(wiring.circuits)), "circuits"),
-            (show(wiring.length, "length", system), "of conductor, earth counted"),
-            (show(wiring.copper_mass, "mass", system), "of copper"),
-            (show(wiring.mass, "mass", system), "with insulation"),
-            (price, "for the cable, at prices of the catalogue, which are invented"),
-        ],
-    )
+    lines = [
+        (str(len(wiring.circuits)), "circuits"),
+        (show(wiring.length, "length", system), "of conductor, earth counted"),
+        (show(wiring.copper_mass, "mass", system), "of copper"),
+        (show(wiring.mass, "mass", system), "with insulation"),
+    ]
+    if cost:
+        price = "unknown" if math.isnan(wiring.price) else f"{wiring.price:.0f} {wiring.currency}"
+        lines.append((price, "for the cable, at prices of the catalogue, which are invented"))
+    return table(("", ""), (">", "<"), lines)
 
 
 def _step(step: Step, currency: str, system: System) -> tuple[str, str, str, str]:

@@ -43,8 +43,8 @@ def inside_film(velocity: float, diameter: float) -> float:
 
     Source
     ------
-    F. W. Dittus and L. M. K. Boelter, 1930: Nu = 0.023 Re^0.8 Pr^0.4, any heat-transfer text; it holds above Re
-    10 000. Never below the laminar 3.66.
+    Nu = 0.023 Re^0.8 Pr^0.4, named for F. W. Dittus and L. M. K. Boelter (1930), in the form of W. H. McAdams (1942),
+    any heat-transfer text; it holds above Re 10 000. Never below the laminar 3.66.
 
     Example
     -------

@@ -16,6 +16,7 @@ from functools import cached_property
 from anchorwatt.catalogue import find, names
 from anchorwatt.catalogue.overlay import NOTHING as NOTHING_OVER
 from anchorwatt.catalogue.overlay import Overlay, laid_over
+from anchorwatt.design.hold_points import HoldPointName
 from anchorwatt.design.specification import Item, Offer, Rate, Specification
 from anchorwatt.sizing.wiring import Wiring
 
@@ -41,6 +42,7 @@ class Cable:
     price: float  # a metre, nan = unknown
     currency: str  # ISO 4217, "" = price unknown
     lead_time: float = math.nan  # s, nan = unknown
+    supplier: str = ""
 
 
 @dataclass(frozen=True)
@@ -58,6 +60,7 @@ class Line:
     rate: Rate | None  # that turned it into the offer's currency, None = it is in that, or there is none
     price: Decimal | None  # of one, in the offer's currency, None = unknown
     lead_time: float  # s, nan = unknown
+    supplier: str  # "" = nobody is named
     order_by: datetime.date | None  # None = arrival or lead time unknown
 
     @property
@@ -85,6 +88,7 @@ class Labour:
     name: str
     hours: Decimal
     rate: Decimal | None  # an hour, in the offer's currency, None = unknown
+    hold_points: tuple[HoldPointName, ...] = ()  # named for it: where work stops before it
 
     @property
     def cost(self) -> Decimal | None:
@@ -210,7 +214,12 @@ def priced(specification: Specification, cables: Sequence[Cable] = ()) -> Priced
     lines = [_line(items, offer) for items in _alike(specification.items)]
     lines += [_cable_line(cable, offer) for cable in cables]
     labour = tuple(
-        Labour(task.name, decimal(task.hours), None if math.isnan(task.rate) else cents(decimal(task.rate)))
+        Labour(
+            task.name,
+            decimal(task.hours),
+            None if math.isnan(task.rate) else cents(decimal(task.rate)),
+            task.hold_points,
+        )
         for task in offer.tasks
     )
     return Priced(offer, tuple(lines), labour)
@@ -231,6 +240,7 @@ def bought(wiring: Wiring, overlay: Overlay = NOTHING_OVER) -> tuple[Cable, ...]
             price=math.nan if row.price is None else float(row.price.amount),
             currency="" if row.price is None else row.price.currency,
             lead_time=math.nan if row.lead_time is None else float(row.lead_time),
+            supplier=row.supplier or "",
         )
         for row in rows
     )
@@ -290,9 +300,10 @@ def _sum(amounts: Iterable[Decimal | None]) -> Decimal:
 
 
 def _alike(items: Sequence[Item]) -> list[list[Item]]:
-    groups: dict[tuple[str, str, str, str, str], list[Item]] = {}
+    groups: dict[tuple[str, ...], list[Item]] = {}
     for item in items:
-        key = (item.kind, item.name or item.key, repr(item.price), item.currency, repr(item.lead_time))
+        name = item.name or item.key
+        key = (item.kind, name, repr(item.price), item.currency, repr(item.lead_time), item.supplier)
         groups.setdefault(key, []).append(item)
     return list(groups.values())
 
@@ -314,6 +325,7 @@ def _line(items: Sequence[Item], offer: Offer) -> Line:
         rate=rate,
         price=price,
         lead_time=first.lead_time,
+        supplier=first.supplier,
         order_by=_order_by(offer.arrival, first.lead_time),
     )
 
@@ -333,6 +345,7 @@ def _cable_line(cable: Cable, offer: Offer) -> Line:
         rate=rate,
         price=price,
         lead_time=cable.lead_time,
+        supplier=cable.supplier,
         order_by=_order_by(offer.arrival, cable.lead_time),
     )
 

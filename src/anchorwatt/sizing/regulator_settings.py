@@ -130,6 +130,7 @@ def machine_settings(specification: Specification, sheet: RegulatorSheet, basis:
                 ),
             ),
             "two nodes, winding and frame; see docs/theory/alternator.md",
+            entered=False,
         ),
     )
 

@@ -25,3 +25,4 @@ class Setting:
     formula: str  # in words
     inputs: tuple[Input, ...]
     source: str
+    entered: bool = True  # into the regulator; else it is only looked at

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from anchorwatt.errors import AnchorwattError
 from anchorwatt.simulation.watched import GivenUp, Going, Progress, watched
+from anchorwatt.web.yaml_files import designs
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -120,7 +121,10 @@ class Desk:
         return making.result()
 
     def check(self) -> None:
-        """Begin the checks of the version that is open now, unless they are done or under way."""
+        """Begin the checks of the version that is open now, unless they are done or under way.
+
+        They rest after the rule that is under way while nobody watches.
+        """
         assessment = self.assessment
         if self.checking.finished or self.checking.stopped or (self._task is not None and not self._task.done()):
             return
@@ -166,6 +170,8 @@ class Desk:
             if step is None:
                 self._now(Checking(self.checking.of, self.checking.of, finished=True))
                 return
+            if not self._watchers:  # whoever comes next has them taken up; what is found already is kept
+                return
             self.checking = Checking(*step)
             if loop.time() - told > 0.25:
                 told = loop.time()
@@ -202,7 +208,7 @@ class Desks:
 
     def names(self) -> tuple[str, ...]:
         """Names of the design files in the folder, without their ending."""
-        return tuple(sorted(path.stem for path in self.folder.glob("*.yaml") if path.is_file()))
+        return designs(self.folder)
 
     def path(self, name: str) -> Path | None:
         """The file of that name; None where the folder has no such file, whatever the name says."""

@@ -13,7 +13,7 @@ from fastapi.responses import HTMLResponse, PlainTextResponse
 
 from anchorwatt.errors import AnchorwattError
 from anchorwatt.units import System
-from anchorwatt.web.desk import Desks
+from anchorwatt.web.desk import Desk, Desks, Overtaken
 from anchorwatt.web.pages import not_found_html
 from anchorwatt.web.pictures import PICTURES
 
@@ -83,12 +83,39 @@ async def sheets_file(desks: Desks, name: str, file: str, system: System, query:
     )
 
 
+async def papers_file(desks: Desks, name: str, file: str, system: System, query: Mapping[str, str]) -> Response:
+    """A paper of the job, its workbook, or one of its pages as a picture."""
+    from anchorwatt.web.printed_papers import FORMATS, HARMLESS, written
+
+    ending = file.rpartition(".")[2]
+    if ending not in FORMATS:
+        return HTMLResponse(not_found_html(""), status_code=404)
+
+    def write(assessment: Assessment) -> bytes:
+        return written(assessment, file, query, system, desks.folder)
+
+    made = await _made(desks, name, write, file, FORMATS[ending])
+    if ending == "svg" and made.status_code == 200:
+        made.headers["Content-Disposition"] = "inline"
+        made.headers["Content-Security-Policy"] = HARMLESS
+    return made
+
+
+async def _of_latest(desk: Desk, make: Callable[[Assessment], bytes]) -> bytes:
+    """A file of the design as it is when the file is done."""
+    while True:
+        try:
+            return await desk.work_out(make)
+        except Overtaken:
+            continue
+
+
 async def _made(desks: Desks, name: str, make: Callable[[Assessment], bytes], file: str, kind: str) -> Response:
     try:
         desk = await desks.desk(name)
         if desk is None:
             return HTMLResponse(not_found_html(name), status_code=404)
-        content = await desk.work_out(make)
+        content = await _of_latest(desk, make)
     except KeyError:
         return HTMLResponse(not_found_html(""), status_code=404)
     except AnchorwattError as problem:

@@ -115,6 +115,14 @@ def build(
 
         return await sheets_file(desks, name, sheet, system_of(request), request.query_params)
 
+    @app.get("/design/{name}/papers/{paper}")
+    async def papers(request: Request, name: str, paper: str) -> Response:
+        if not (paper.endswith(".svg") or may_download(request)):  # the pages are what the page of the papers shows
+            return HTMLResponse(refused_html(), status_code=403)
+        from anchorwatt.web.saving import papers_file
+
+        return await papers_file(desks, name, paper, system_of(request), request.query_params)
+
     @ui.page("/design/{name}/{path}", response_timeout=30)
     async def design(request: Request, name: str, path: str) -> Any:
         from anchorwatt.web.frame import View

@@ -18,6 +18,7 @@ from anchorwatt.papers.drawn import files
 from anchorwatt.units import System
 from anchorwatt.web.overview import Mark, mark_of
 from anchorwatt.web.sheet_html import sheet_html
+from anchorwatt.web.yaml_files import designs
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -122,7 +123,7 @@ def _room(shelf: dict[Any, Any], kept: int) -> None:
 
 def others(folder: Path, name: str) -> tuple[str, ...]:
     """Names of the other design files of the folder."""
-    return tuple(sorted(path.stem for path in folder.glob("*.yaml") if path.is_file() and path.stem != name))
+    return tuple(one for one in designs(folder) if one != name)
 
 
 def earlier(folder: Path, name: str) -> Assessment:

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from anchorwatt.drawings.sheets.sheet_set import sheet_set
 from anchorwatt.papers import fit, price, weight, wiring
-from anchorwatt.papers.document import Chapter, Document
-from anchorwatt.papers.page import Content, Paragraph, Table, Words, section, table
-from anchorwatt.papers.sets import mounting, purchase
-from anchorwatt.papers.sets.chapters import cautions, chapter, date_of, drawings, paper
+from anchorwatt.papers.document import Chapter, Document, NewPage
+from anchorwatt.papers.page import Content, Paragraph, section, table
+from anchorwatt.papers.sets import mounting, purchase, tasks
+from anchorwatt.papers.sets.chapters import cautions, chapter, day_of, drawings, paper
 from anchorwatt.sizing.terminals import Core, cores
 from anchorwatt.sizing.terminations import lug_stud
 from anchorwatt.units import System, show
@@ -22,24 +21,6 @@ if TYPE_CHECKING:
 Plain = dict[str, Any]
 
 SUBJECT = "What to buy and when, wire schedule and cut list, tasks with hold points, mounting, and every drawing"
-
-HOLD_POINTS = (
-    ("before the old plant is taken out", "photographs of what is there; every circuit that stays is named"),
-    (
-        "before joinery is closed",
-        "routes, supports and chafe looked at; ducts sealed; condensate runs by trial with water",
-    ),
-    ("before the bank is connected", "insulation and polarity measured; every torque signed; fuses in; covers on"),
-    ("before an alternator is belted up", "regulator settings read back; stop of the field proved; belts aligned"),
-    (
-        "before shore power is plugged in",
-        "earth continuity measured; neutral bond at one place; earth-fault device tried",
-    ),
-    ("before the seacock is opened", "hoses clipped twice; strainer closed; somebody stands by the seacock"),
-    ("before refrigerant is let in", "lines pressed and evacuated by a certified person, readings written down"),
-    ("before the boat leaves the yard", "the commissioning file filled in and signed; the hand-over file aboard"),
-)
-"""Where work stops until somebody has looked and signed: what before, and what must hold. Practice, from memory."""
 
 TORQUES = (
     ("M5", "#10", "4 N·m", "35 lbf·in"),
@@ -58,9 +39,8 @@ TORQUE_NOTE = (
 )
 
 
-def document(assessment: Assessment, system: System) -> Document:
-    """The build file of a design."""
-    today = price.day(date_of(assessment) or None)
+def document(assessment: Assessment, system: System, cost: bool = False) -> Document:
+    """The build file of a design; what parts and hours cost the yard stands in it only when asked for."""
 
     def of(heading: str, *body: Content) -> Chapter:
         return chapter(assessment, heading, *body)
@@ -68,30 +48,33 @@ def document(assessment: Assessment, system: System) -> Document:
     sheets = sheet_set(assessment, "ANSI B" if system == "us" else "A3", system)
     body = (
         cautions(assessment),
-        of("What to buy, and when", price.screen(assessment, today, cost=True, system=system)),
+        of("What to buy", *_bought(assessment, system, cost)),
         of("Purchase list", *purchase.purchase_list(assessment)),
-        of("Tasks and hold points", _tasks(assessment), Paragraph(HOLD), _hold_points()),
-        of("Wire schedule", wiring.screen(assessment, system)),
+        of("Tasks and hold points", *tasks.in_order(assessment)),
+        of("Wire schedule", wiring.screen(assessment, system, cost)),
         of("Cut list", *_cut_list(assessment, system)),
         of("Torques", _torques(assessment), Paragraph(TORQUE_NOTE)),
         of("Where parts stand", weight.screen(assessment, system)),
         of("Mounting and ventilation", mounting.clearances(assessment, system), fit.screen(assessment, system)),
+        NewPage(),
         Chapter("Drawings", drawings(sheets)),
     )
     return paper(assessment, system, "build", "Build file", SUBJECT, body, contents=1)
 
 
-HOLD = (
-    "Work stops at each hold point until somebody who is competent for it has looked and signed. The points are "
-    "practice, from memory; local codes and licensed or certified people decide which apply and who signs."
-)
+def _bought(assessment: Assessment, system: System, cost: bool) -> tuple[Content, ...]:
+    """The bill of materials; with the yard's view of the price when that is asked for."""
+    if cost:
+        return (price.screen(assessment, day_of(assessment), cost=True, system=system),)
+    story = assessment.offer
+    return (price.contents(story.priced), section("Not counted", *map(Paragraph, story.not_counted)))
 
 
-def workbook_sheets(assessment: Assessment) -> dict[str, list[Plain]]:
-    """The tables of the build file as sheets of a workbook."""
+def workbook_sheets(assessment: Assessment, cost: bool = False) -> dict[str, list[Plain]]:
+    """The tables of the build file as sheets of a workbook; what things cost the yard only when asked for."""
     bill = [
         {key: cell for key, cell in row.items() if not isinstance(cell, list | dict)}
-        for row in price.bill(assessment, cost=True)
+        for row in price.bill(assessment, cost)
     ]
     cuts = [
         {
@@ -108,25 +91,11 @@ def workbook_sheets(assessment: Assessment) -> dict[str, list[Plain]]:
     return {
         "bill of materials": bill,
         "purchase list": purchase.purchase_rows(assessment),
-        "labour": price.labour(assessment),
-        "wires": wiring.rows(assessment),
+        "tasks": tasks.rows(assessment),
+        **({"labour": price.labour(assessment)} if cost else {}),
+        "wires": wiring.rows(assessment, cost),
         "cut list": cuts,
-        "hold points": [{"before": before, "what must hold": what} for before, what in HOLD_POINTS],
     }
-
-
-def _tasks(assessment: Assessment) -> Content:
-    """Tasks in the order of the design, with room to sign."""
-    rows = [
-        (f"{number}", row["task"], f"{row['labour_hours']:g} h", "")
-        for number, row in enumerate(price.labour(assessment), 1)
-    ]
-    return section("Tasks, in order", table(("", "task", "hours", "done, signed"), (">", "<", ">", "<"), rows))
-
-
-def _hold_points() -> Content:
-    rows = [(Words(before, "strong"), what, "") for before, what in HOLD_POINTS]
-    return section("Hold points", table(("stop", "what must hold", "looked at, signed"), ("<", "<", "<"), rows))
 
 
 def _cut(assessment: Assessment) -> list[tuple[WiredCircuit, Core]]:
@@ -137,27 +106,32 @@ def _cut(assessment: Assessment) -> list[tuple[WiredCircuit, Core]]:
 
 
 def _cut_list(assessment: Assessment, system: System) -> list[Content]:
-    """Every conductor by size and colour, the longest first."""
-    groups: dict[tuple[str, str], list[tuple[WiredCircuit, Core]]] = {}
-    for wired, core in _cut(assessment):
-        groups.setdefault((wired.conductor.conductor.name, core.colour), []).append((wired, core))
+    """Every conductor by size, the thickest first, and by colour, the longest first."""
+    groups: dict[str, list[tuple[WiredCircuit, Core]]] = {}
+    for wired, core in sorted(_cut(assessment), key=lambda one: -one[0].conductor.conductor.area):
+        groups.setdefault(wired.conductor.conductor.name, []).append((wired, core))
     parts: list[Content] = [
         Paragraph(
             "One row a conductor, with the length one way of the wire schedule: lay a tape along the run before it "
             "is cut. Both ends carry its marker."
         )
     ]
-    for (size, colour), found in groups.items():
+    heads = ("marker", "colour", "length", "from", "to", "ends of the circuit")
+    for size, found in groups.items():
         rows = [
-            (core.marker, show(wired.circuit.length, "length", system), core.start.whole, core.end.whole, wired.lug)
-            for wired, core in sorted(found, key=lambda one: -one[0].circuit.length)
+            (
+                core.marker,
+                core.colour,
+                show(wired.circuit.length, "length", system),
+                core.start.whole,
+                core.end.whole,
+                wired.lug,
+            )
+            for wired, core in sorted(found, key=lambda one: (one[1].colour, -one[0].circuit.length))
         ]
-        parts.append(section(f"{size}, {colour}", _cuts(rows)))
+        listed = table(heads, ("<", "<", ">", "<", "<", "<"), rows, shares=(4, 4, 3, 5, 5, 8))
+        parts.append(section(size, listed))
     return parts
-
-
-def _cuts(rows: Sequence[tuple[str, ...]]) -> Table:
-    return table(("marker", "length", "from", "to", "ends of the circuit"), ("<", ">", "<", "<", "<"), rows)
 
 
 def _torques(assessment: Assessment) -> Content:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from anchorwatt.drawings.svg import svg
+from anchorwatt.languages import language
 from anchorwatt.papers import screens
 from anchorwatt.papers.document import Chapter, Document, FullSheet, Printed
-from anchorwatt.papers.page import Content, Page, Title
+from anchorwatt.papers.own_names import own_names
+from anchorwatt.papers.page import Content, Page, Title, table
 from anchorwatt.units import System
 
 if TYPE_CHECKING:
@@ -36,7 +39,15 @@ def cautions(assessment: Assessment) -> Chapter:
     return Chapter(said.heading, said.body)
 
 
-def drawings(sheets: Collection[Sheet]) -> tuple[FullSheet, ...]:
+def drawings(sheets: Collection[Sheet]) -> tuple[Printed, ...]:
+    """A list of yard drawings, and they themselves at their true size."""
+    listed = table(
+        ("", "drawing"), (">", "<"), [(f"{n}", one.title) for n, one in enumerate(sheets, 1)], shares=(1, 20)
+    )
+    return (listed, *full_sheets(sheets))
+
+
+def full_sheets(sheets: Collection[Sheet]) -> tuple[FullSheet, ...]:
     """Yard drawings at their true size."""
     return tuple(FullSheet(svg(one), one.title, one.description, one.width, one.height) for one in sheets)
 
@@ -51,6 +62,7 @@ def paper(
     *,
     contents: int = 2,
     cover: bool = True,
+    whole: float = 0.3,
 ) -> Document:
     """A paper of a design: of its boat, its date, and the paper that goes with the units."""
     return Document(
@@ -63,9 +75,18 @@ def paper(
         body=body,
         contents=contents,
         cover=cover,
+        language=language(),
+        own=own_names(assessment.design),
+        whole=whole,
     )
 
 
 def date_of(assessment: Assessment) -> str:
     """The day that the paper is of: the offer's, "" where the design has none."""
     return assessment.specification.offer.date
+
+
+def day_of(assessment: Assessment) -> datetime.date | None:
+    """The same as a day; never that of the clock, for a design gives the same paper on any day."""
+    date = date_of(assessment)
+    return datetime.date.fromisoformat(date) if date else None

@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from anchorwatt.assessment.commissioning import commissioning
 from anchorwatt.papers.document import Chapter, Document, NewPage, Printed, Signatures
 from anchorwatt.papers.page import Content, Gap, Paragraph, Side, Words, section, table
 from anchorwatt.papers.sets.chapters import cautions, paper
-from anchorwatt.units import System, show
+from anchorwatt.units import System, convert, show, unit_for
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
     from anchorwatt.assessment.commissioning import Commissioning, Reading, Trial
 
+Plain = dict[str, Any]
+
 SUBJECT = "What to do, what to expect today, what to accept, and what a pass proves"
 LINE, SHORT_LINE, BOXES = "_" * 14, "_" * 9, "□ pass  □ fail"
+SIGNED = "Every reading stands above with its verdict; what failed was mended and tested again, or is told beside it."
+WHO_SIGN = ("who tested", "the licensed electrician", "the certified refrigeration technician")
 INSTRUMENTS = (
     "insulation tester, 500 V",
     "low-resistance tester",
@@ -47,8 +51,48 @@ def document(assessment: Assessment, system: System, sea: float | None, air: flo
     body += [
         Chapter(name, tuple(_test(test, system) for test in made.tests if test.system == name)) for name in systems
     ]
-    body.append(Signatures(("who tested", "the licensed electrician", "the certified refrigeration technician")))
-    return paper(assessment, system, "commissioning", "Commissioning file", SUBJECT, tuple(body))
+    body.append(Chapter("Signed", (Paragraph(SIGNED), Signatures(WHO_SIGN))))
+    return paper(assessment, system, "commissioning", "Commissioning file", SUBJECT, tuple(body), whole=1.0)
+
+
+def sheet_rows(assessment: Assessment, system: System, sea: float | None, air: float | None) -> list[Plain]:
+    """The test sheet as a table to fill in, a row a reading; every cell is words.
+
+    Raises
+    ------
+    OutOfRange
+        a temperature that no test day has.
+    """
+    return [
+        {
+            "system": test.system,
+            "trial": test.name,
+            "reading": one.what,
+            **_accepted(one, system),
+            "found": "",
+            "verdict": "",
+            "date": "",
+            "by": "",
+        }
+        for test in commissioning(assessment, system, sea, air).tests
+        for one in test.readings
+    ]
+
+
+def _accepted(one: Reading, system: System) -> Plain:
+    """What is expected and accepted, in one unit for the row."""
+    if one.words:
+        return {"expected": one.words, "accept_from": "", "to": "", "unit": ""}
+    known = [abs(value) for value in (one.expected, one.low, one.high) if not math.isnan(value)]
+    unit = show(max(known), one.dimension, system).rpartition(" ")[2] if known else unit_for(one.dimension, system)
+
+    def cell(value: float) -> str:
+        if math.isnan(value):
+            return ""
+        # Three digits, which is what a meter shows; a hyphen before them would make a formula of the cell.
+        return f"{float(f'{convert(value, unit, one.dimension):.3g}'):.10g}".replace("-", "−")
+
+    return {"expected": cell(one.expected), "accept_from": cell(one.low), "to": cell(one.high), "unit": unit}
 
 
 def _day(made: Commissioning, system: System) -> Chapter:
@@ -72,14 +116,25 @@ def _day(made: Commissioning, system: System) -> Chapter:
                 "the order of the sheet: nothing comes alive before its dead tests have passed. A fail stops the "
                 "tests that follow from it until it is mended and tested again."
             ),
+            Paragraph(
+                "The same readings stand in the workbook that goes with this sheet: filled in and saved as CSV, it "
+                "gives the hand-over file its results."
+            ),
             Gap(),
-            table(("date", "who tested", "licence or certificate"), ("<", "<", "<"), people, caption="People"),
+            table(
+                ("date", "who tested", "licence or certificate"),
+                ("<", "<", "<"),
+                people,
+                caption="People",
+                shares=(2, 5, 5),
+            ),
             Gap(),
             table(
                 ("instrument", "make and serial number", "calibrated on", "until"),
                 ("<", "<", "<", "<"),
                 instruments,
                 caption="Instruments",
+                shares=(4, 4, 2, 2),
             ),
         ),
     )
@@ -97,7 +152,7 @@ def _test(test: Trial, system: System) -> Content:
         test.name,
         *(Words("Caution. ", "fails").then(words, "strong") for words in test.cautions),
         Paragraph(test.do),
-        table(heads, sides, rows),
+        table(heads, sides, rows, shares=(24, 17, 8, 8, 9, 10)),
         Words(f"Expected: {test.how} Source: {test.source}.", "aside"),
         Words("A pass today proves: ", "strong").then(test.proves),
         Words("It leaves open: ", "strong").then(test.leaves_open),

@@ -35,9 +35,12 @@ def living(assessment: Assessment, system: System) -> tuple[Content, ...]:
     switch = tuple((Words(when, "strong"), what) for when, what in _switches(assessment))
     return (
         Paragraph(LIVE),
-        table(("", ""), ("<", "<"), _figures(assessment, system)),
-        section("What to switch", table(("", ""), ("<", "<"), switch)),
-        section("What to watch", table(("what", "as it should be", "act when"), ("<", "<", "<"), _watched(assessment))),
+        table(("", ""), ("<", "<"), _figures(assessment, system), shares=(4, 13)),
+        section("What to switch", table(("", ""), ("<", "<"), switch, shares=(4, 13))),
+        section(
+            "What to watch",
+            table(("what", "as it should be", "act when"), ("<", "<", "<"), _watched(assessment), shares=(6, 4, 9)),
+        ),
         section("Leave alone", Paragraph(LEAVE)),
     )
 
@@ -172,7 +175,8 @@ def emergencies(assessment: Assessment, system: System) -> tuple[Content, ...]:
                 "Charging off, inverter off, bank's switch off, but only if the way there is clear of smoke. "
                 "Keep low, never alone. Fire aboard: fight it only with the way out behind you."
             ),
-            "Never open a smoking box or breathe its gas: it burns and poisons. Nor go back in once the smoke is gone.",
+            "Never open a smoking box or breathe its gas: it burns and poisons. Nor go back in, smoke gone or not, before it "
+            "is aired and somebody qualified has looked.",
         ),
         (
             "carbon monoxide\nalarm",
@@ -186,7 +190,8 @@ def emergencies(assessment: Assessment, system: System) -> tuple[Content, ...]:
         (
             "water in the\nbilge, at the\nthrough-hull",
             "Helm: shallow water or the slip. Muster: pumps on, life jackets, early call for help.",
-            ("Cooling off, shut the seacock, then every other; bung or plug in the hole. Is it sea or condensate?"),
+            "Cooling off, shut its seacock, then the others, an engine's only once it is stopped; bung or plug in the hole. "
+            "Is it sea or condensate?",
             "Never put a hand into water that may touch a live cable before shore power is off at the dock.",
         ),
         (
@@ -216,10 +221,20 @@ def emergencies(assessment: Assessment, system: System) -> tuple[Content, ...]:
     return (
         Paragraph(CALL),
         Paragraph(ROLES),
-        table(("", "helm", "acts", "radio and people"), ("<", "<", "<", "<"), [("who", BLANK, BLANK, BLANK)]),
-        table(("alarm", "helm and muster", "who acts", "what nobody does"), ("<", "<", "<", "<"), lines),
+        table(
+            ("", "helm", "acts", "radio and people"),
+            ("<", "<", "<", "<"),
+            [("who", BLANK, BLANK, BLANK)],
+            shares=(2, 7, 7, 7),
+        ),
+        table(
+            ("alarm", "helm and muster", "who acts", "what nobody does"),
+            ("<", "<", "<", "<"),
+            lines,
+            shares=(8, 12, 17, 12),
+        ),
     )
 
 
-BLANK = "_" * 18
-"""Space to write in."""
+BLANK = "_" * 24
+"""Room to write in: on paper, a line as wide as there is room."""

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from anchorwatt.assessment.commissioning import commissioning
+from anchorwatt.assessment.trial_results import Filled, trial_results
 from anchorwatt.drawings.sheets.sheet_set import sheet_set
 from anchorwatt.papers import bank, faults, regulator, wiring
-from anchorwatt.papers.document import Chapter, Document, NewPage, Printed, Signatures
+from anchorwatt.papers.document import Behind, Chapter, Document, NewPage, Printed, Signatures
 from anchorwatt.papers.page import Content, Paragraph, Side, Words, page, section, table
-from anchorwatt.papers.sets.chapters import cautions, chapter, drawings, paper
+from anchorwatt.papers.sets import results
+from anchorwatt.papers.sets.chapters import cautions, chapter, full_sheets, paper
 from anchorwatt.papers.sets.crew import BLANK, emergencies, living
 from anchorwatt.papers.sets.merged import NOT_ARCHIVAL, Manual
 from anchorwatt.papers.sets.upkeep import calendar, warranty
@@ -20,49 +22,28 @@ from anchorwatt.units import System, show, show_clock
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
 
+WHOLE: Final = 0.45
+"""Share of a page up to which a section stays on one: tables to write in are not parted if they need not be."""
+
 SUBJECT: Final = "Living with it, emergencies, settings as left, serial numbers, upkeep, and the drawings"
 
 
-@dataclass(frozen=True)
-class Result:
-    """What a commissioning test came to."""
-
-    test: str
-    found: str
-    verdict: str
-
-
-TESTS: Final = (
-    "insulation of each circuit",
-    "polarity",
-    "voltage drop under load",
-    "earth-fault device trips",
-    "charge current by engine speed",
-    "alternator temperature after an hour",
-    "air temperature split and flow at each grille",
-    "seawater flow",
-    "refrigerant charge and leaks",
-    "condensate runs off",
-    "noise by night",
-    "a night on the bank, shore power unplugged",
-)
-"""What is tried before the boat is handed over, where no results are given."""
-
-
 def document(
-    assessment: Assessment, system: System, manuals: Sequence[Manual] = (), results: Sequence[Result] = ()
+    assessment: Assessment, system: System, manuals: Sequence[Manual] = (), filled: Sequence[Filled] = ()
 ) -> Document:
     """The hand-over file of a design.
 
     Parameters
     ----------
     manuals : that `merged` puts behind it; the cover says that the whole is then no PDF/A
-    results : of commissioning; without any there is a table to fill in
+    filled : of the trials, the commissioning file's table read back; without any there is one to fill in by hand
 
     Raises
     ------
     BadDesign
         the file has a serial number for a part that there is not.
+    BadResults
+        the results are of another boat's trials.
     """
 
     def of(heading: str, *body: Printed) -> tuple[Printed, ...]:
@@ -80,12 +61,13 @@ def document(
         *of("Circuits", _circuits(assessment, system)),
         *of("Maintenance calendar", *calendar(assessment)),
         *of("Warranty", *warranty(assessment)),
-        *of("Commissioning results", *_results(results)),
-        chapter(assessment, "Makers' manuals", *_manuals(manuals)),
+        *of("Commissioning results", *_results(assessment, system, filled)),
+        *of("Makers' manuals", *_manuals(manuals)),
         chapter(assessment, "Handed over", Paragraph(HANDED), Signatures(("the yard", "the owner or skipper"))),
-        Chapter("Drawings", (Paragraph(AS_BUILT), *drawings(sheets))),
+        # The table of contents lists them with their pages.
+        Chapter("Drawings", (Paragraph(AS_BUILT), *full_sheets(sheets))),
     )
-    return paper(assessment, system, "handover", "Hand-over file", told, body, contents=1)
+    return paper(assessment, system, "handover", "Hand-over file", told, body, whole=WHOLE)
 
 
 AS_BUILT: Final = (
@@ -121,24 +103,26 @@ def _fail_safe(assessment: Assessment, system: System) -> list[Content]:
     heads = ("what fails, and what is lost", "what protects", "what the crew sees and does")
     return [
         Paragraph(PRACTICE),
-        table(heads, ("<", "<", "<"), rows) if rows else Paragraph("This boat has nothing of what these are about."),
+        table(heads, ("<", "<", "<"), rows, shares=(5, 4, 8)) if rows else Paragraph(NO_FAULTS),
         faults.single_losses(assessment, system),
     ]
 
 
+NO_FAULTS: Final = "This boat has nothing of what these are about."
 PRACTICE: Final = (
     "Figures come from runs of this design. What protects and what the crew does is common practice, no source; the "
     "makers' instructions come first."
 )
 
 
-def _settings(assessment: Assessment, system: System) -> list[Content]:
+def _settings(assessment: Assessment, system: System) -> list[Printed]:
+    regulators = regulator.as_left(assessment, system, BLANK)
     return [
         Paragraph(LEFT),
         section("Thermostats", _thermostats(assessment, system)),
         section("Converters and shore power", _converters(assessment, system)),
-        section("What the bank's management disconnects", page(*bank.limits(assessment.bank, system))),
-        *regulator.set_up(assessment, system),
+        section("What the bank's management disconnects", page(*bank.limits(assessment.bank, system, BLANK))),
+        *((NewPage(), *regulators) if regulators else ()),
     ]
 
 
@@ -160,19 +144,19 @@ def _thermostats(assessment: Assessment, system: System) -> Content:
         if spans:
             said = "\n".join(f"{show(at, 'temperature', system)}: {', '.join(when)}" for at, when in spans.items())
             rows.append((Words(cabin.name, "strong"), said, BLANK))
-    return table(("cabin", "cooled to", "as left"), ("<", "<", "<"), rows)
+    return table(("cabin", "cooled to", "as left"), ("<", "<", "<"), rows, shares=(5, 11, 5))
 
 
 def _converters(assessment: Assessment, system: System) -> Content:
     found = assessment.specification
     inverter, shore, charger, pack = found.inverter, found.shore, found.charger, found.bank
     rows: list[tuple[str, str]] = [
-        (f"inverter {inverter.name}", _output(inverter.output_voltage, inverter.output_frequency, system)),
-        ("inverter stops on low voltage of the bank", show(pack.cut_off_voltage, "voltage", system)),
+        ("inverter, output", _output(inverter.output_voltage, inverter.output_frequency, system)),
+        ("inverter, stops on low voltage of the bank", show(pack.cut_off_voltage, "voltage", system)),
     ]
     if charger is not None:
         rows += [
-            (f"charger {charger.name}, absorb", show(pack.absorb_voltage, "voltage", system)),
+            ("charger, absorb", show(pack.absorb_voltage, "voltage", system)),
             ("charger, float", show(pack.float_voltage, "voltage", system)),
             ("charger, current at which the bank counts as full", show(pack.tail_current, "current", system)),
             ("charger, most into the bank", show(pack.charge_current, "current", system)),
@@ -183,7 +167,7 @@ def _converters(assessment: Assessment, system: System) -> Content:
             ("shore voltage below which the charger gives way", show(shore.lowest_voltage, "voltage", system)),
         ]
     lines = [(Words(what, "strong"), value, BLANK) for what, value in rows]
-    return table(("", "design", "as left"), ("<", ">", "<"), lines)
+    return table(("", "design", "as left"), ("<", ">", "<"), lines, shares=regulator.LEFT_SHARES)
 
 
 def _output(voltage: float, frequency: float, system: System) -> str:
@@ -203,7 +187,7 @@ def _register(assessment: Assessment) -> list[Content]:
         for one in assessment.register
     ]
     return [
-        table(("", "part", "stands in", "serial number"), ("<", "<", "<", "<"), rows),
+        table(("", "part", "stands in", "serial number"), ("<", "<", "<", "<"), rows, shares=(2, 9, 6, 10)),
         Paragraph("A number goes into the design file under serials, by the part's tag: then it is printed here."),
     ]
 
@@ -211,28 +195,23 @@ def _register(assessment: Assessment) -> list[Content]:
 def _circuits(assessment: Assessment, system: System) -> Content:
     heads, rows = wiring.schedule(assessment, system)
     sides: tuple[Side, ...] = ("<", "<", ">", ">", "<", ">", "<")
-    return table(heads, sides, [(Words(row[0], "strong"), *row[1:]) for row in rows])
+    lines: list[tuple[str | Words, ...]] = [(Words(row[0], "strong"), *row[1:]) for row in rows]
+    return table(heads, sides, lines, shares=(4, 30, 4, 6, 8, 5, 15))
 
 
-def _results(results: Sequence[Result]) -> list[Content]:
-    if results:
-        rows = [(Words(one.test, "strong"), one.found, one.verdict) for one in results]
-        return [table(("test", "found", "verdict"), ("<", "<", "<"), rows)]
-    blank = [(Words(test, "strong"), BLANK, BLANK, BLANK) for test in TESTS]
-    return [
-        Paragraph("Not given when this was printed: fill in from the commissioning file, and sign each."),
-        table(("test", "found", "verdict", "date, by whom"), ("<", "<", "<", "<"), blank),
-    ]
+def _results(assessment: Assessment, system: System, filled: Sequence[Filled]) -> list[Content]:
+    # Names of trials and readings are the same for every sea and air.
+    trials = commissioning(assessment, system).tests
+    return results.told(trial_results(trials, filled)) if filled else results.to_fill_in(trials)
 
 
-def _manuals(manuals: Sequence[Manual]) -> list[Content]:
+def _manuals(manuals: Sequence[Manual]) -> list[Printed]:
     if not manuals:
         return [
             Paragraph("None is bound in: keep the makers' manuals aboard beside this file, and name them here."),
-            *(Words(BLANK) for _ in range(6)),
+            *(Words(BLANK) for _ in range(8)),
         ]
-    rows = [(Words(one.name, "strong"), str(one.pages)) for one in manuals]
     return [
-        Paragraph(f"They follow behind the drawings, each with a bookmark. {NOT_ARCHIVAL}"),
-        table(("file", "pages"), ("<", ">"), rows),
+        Paragraph(f"They follow behind the last page of this file, each with a bookmark. {NOT_ARCHIVAL}"),
+        Behind(("file", "pages", "begins on page"), tuple((one.name, one.pages) for one in manuals)),
     ]

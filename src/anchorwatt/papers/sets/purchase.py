@@ -1,4 +1,4 @@
-"""The purchase list: every line of the bill of materials by kind of part, with its lead time and its order-by date."""
+"""The purchase list: every line of the bill of materials by supplier, with its lead time and its order-by date."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 from anchorwatt.papers.keys import in_unit
 from anchorwatt.papers.page import Content, Paragraph, Words, section, table
+from anchorwatt.papers.price import slack_told, time_told
+from anchorwatt.papers.sets.chapters import day_of
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
@@ -16,19 +18,31 @@ if TYPE_CHECKING:
 
 Plain = dict[str, Any]
 
-BY_KIND = (
-    "By kind of part, what must be ordered first on top: the catalogue names no suppliers, so the yard writes its own "
-    "beside each line. To order is the count with spares. Fuses, breakers, bars and lugs are in the wire schedule."
+BY_SUPPLIER = (
+    "By supplier, what must be ordered first on top. To order is the count with spares. Fuses, breakers, bars and lugs "
+    "are in the wire schedule."
+)
+NOBODY = "No supplier named"
+WRITE = (
+    "The generic catalogue names no suppliers; the yard's own catalogue files may (supplier:). Write beside each line "
+    "who it is ordered from."
 )
 
 
 def purchase_list(assessment: Assessment) -> list[Content]:
-    """A table a kind, with room for the supplier and the order."""
-    heads = ("part", "to order", "lead time\ndays", "order by", "supplier, order number")
-    parts: list[Content] = [Paragraph(BY_KIND)]
-    for kind, lines in _by_kind(assessment).items():
-        rows = [(Words(line.name), _ordered(line), _days(line), _date(line), "") for line in lines]
-        parts.append(section(kind.replace("_", " ").capitalize(), table(heads, ("<", ">", ">", "<", "<"), rows)))
+    """A table a supplier, with room for the order; what nobody is named for comes last, with room for who sells it."""
+    story = assessment.offer
+    told = f"{time_told(story, day_of(assessment))} {slack_told(story)}"
+    parts: list[Content] = [Paragraph(BY_SUPPLIER), Paragraph(told)]
+    for supplier, lines in _by_supplier(story.priced.lines).items():
+        note = "order number" if supplier else "supplier, order number"
+        heads = ("part", "which is", "to order", "lead time\ndays", "order by", note)
+        rows = [
+            (Words(line.name), line.kind.replace("_", " "), _ordered(line), _days(line), _date(line), "")
+            for line in lines
+        ]
+        listed = table(heads, ("<", "<", ">", ">", "<", "<"), rows, shares=(5, 4, 2, 2, 3, 5))
+        parts.append(section(supplier, listed) if supplier else section(NOBODY, Paragraph(WRITE), listed))
     return parts
 
 
@@ -36,31 +50,29 @@ def purchase_rows(assessment: Assessment) -> list[Plain]:
     """The same as a mapping a line."""
     return [
         {
-            "kind": kind.replace("_", " "),
+            "supplier": supplier,
+            "kind": line.kind.replace("_", " "),
             "part": line.name,
             "to_order": float(line.quantity),
             "unit": line.unit,
             "lead_time_days": in_unit(line.lead_time, "d", "time"),
             "order_by": None if line.order_by is None else line.order_by.isoformat(),
             "tags": " ".join(line.tags),
-            "supplier": "",
             "order_number": "",
         }
-        for kind, lines in _by_kind(assessment).items()
+        for supplier, lines in _by_supplier(assessment.offer.priced.lines).items()
         for line in lines
     ]
 
 
-def _by_kind(assessment: Assessment) -> dict[str, list[Line]]:
-    """Lines by kind; within a kind and among kinds the earliest date to order by comes first, the unknown last."""
-    kinds: dict[str, list[Line]] = {}
-    for line in _soonest(assessment.offer.priced.lines):
-        kinds.setdefault(line.kind, []).append(line)
-    return kinds
-
-
-def _soonest(lines: Iterable[Line]) -> list[Line]:
-    return sorted(lines, key=lambda line: line.order_by or datetime.date.max)
+def _by_supplier(lines: Iterable[Line]) -> dict[str, list[Line]]:
+    """Lines by supplier, that of nobody last; in each and among them the earliest date first, the unknown last."""
+    found: dict[str, list[Line]] = {}
+    for line in sorted(lines, key=lambda line: line.order_by or datetime.date.max):
+        found.setdefault(line.supplier, []).append(line)
+    if "" in found:
+        found[""] = found.pop("")
+    return found
 
 
 def _ordered(line: Line) -> str:

@@ -75,7 +75,7 @@ def calendar(assessment: Assessment) -> tuple[Content, ...]:
         if not task.kinds or aboard.intersection(task.kinds)
     ]
     heads = ("what", "every", "who", "last done, by whom")
-    return (Paragraph(MEMORY), table(heads, ("<", "<", "<", "<"), rows))
+    return (Paragraph(MEMORY), table(heads, ("<", "<", "<", "<"), rows, shares=(16, 9, 5, 9)))
 
 
 def warranty(assessment: Assessment) -> tuple[Content, ...]:
@@ -95,7 +95,12 @@ def warranty(assessment: Assessment) -> tuple[Content, ...]:
     ]
     return (
         Paragraph(KEPT),
-        table(("", "part", "warranted", "from", "papers kept at"), ("<", "<", "<", "<", "<"), rows),
+        table(
+            ("", "part", "warranted", "from", "papers kept at"),
+            ("<", "<", "<", "<", "<"),
+            rows,
+            shares=(2, 8, 7, 5, 7),
+        ),
     )
 
 

@@ -151,11 +151,12 @@ window.anchorwatt = (() => {
   const CLOSEST = 30;
   const seen = { which: "", box: null, picked: "", wheel: 0, passed: 0 };
   const on_sheets = () => location.pathname.endsWith("/drawings");
+  const keeps_asked = () => on_sheets() || location.pathname.endsWith("/papers");
   const sheet_of = (target) => target.closest?.(".viewer > svg");
   const the_sheet = () => document.querySelector(".viewer > svg");
 
   function in_address(name, value) {
-    if (!on_sheets()) return;
+    if (!keeps_asked()) return;
     const address = new URL(location.href);
     if (value) address.searchParams.set(name, value);
     else address.searchParams.delete(name);
@@ -276,9 +277,19 @@ window.anchorwatt = (() => {
 
   // A page's parts are drawn anew when they change: the view of a sheet, its mark and the focus are put back.
   let focused = "";
+  let half_typed = null;
   document.addEventListener("focusin", (event) => { focused = event.target.dataset?.ask ? event.target.id : ""; });
+  document.addEventListener("input", ({ target }) => {
+    if (target.matches("input[type=text][data-ask]")) half_typed = { id: target.id, words: target.value };
+  });
+  document.addEventListener("change", ({ target }) => { if (target.id === half_typed?.id) half_typed = null; }, true);
   function put_back() {
     if (focused && document.activeElement === document.body) byId(focused)?.focus();
+    const half = half_typed && byId(half_typed.id);
+    if (half && half.value !== half_typed.words) {
+      half.select();
+      document.execCommand("insertText", false, half_typed.words); // as if typed, so that leaving the field sends it
+    }
     const svg = the_sheet();
     if (!svg) return;
     const fresh = !svg.dataset.whole;
@@ -301,7 +312,22 @@ window.anchorwatt = (() => {
     }
     seen.picked = of;
   }
-  if (on_sheets()) new MutationObserver(put_back).observe(document, { childList: true, subtree: true });
+  if (keeps_asked()) new MutationObserver(put_back).observe(document, { childList: true, subtree: true });
+
+  // The pages of a paper: which of them is in sight, and a way to any.
+  const leaves = () => [...document.querySelectorAll(".leaves li")];
+  let looked = 0;
+  document.addEventListener("scroll", () => {
+    cancelAnimationFrame(looked);
+    looked = requestAnimationFrame(() => {
+      const last = leaves().filter((one) => one.getBoundingClientRect().top < innerHeight / 2).at(-1);
+      const jump = byId("jump");
+      if (last && jump) jump.value = last.id;
+    });
+  }, { passive: true });
+  document.addEventListener("change", (event) => {
+    if (event.target.dataset?.jump !== undefined) byId(event.target.value).scrollIntoView();
+  });
 
   // Rows of a table that hold the words typed.
   document.addEventListener("input", (event) => {

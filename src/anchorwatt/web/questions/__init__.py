@@ -11,11 +11,25 @@ from anchorwatt.web.questions.checks import CHECKS
 from anchorwatt.web.questions.circuits import CIRCUITS
 from anchorwatt.web.questions.days import DAYS
 from anchorwatt.web.questions.drawings import DRAWINGS
+from anchorwatt.web.questions.papers import PAPERS
 from anchorwatt.web.questions.places import PLACES
 from anchorwatt.web.questions.plant import PLANT
 from anchorwatt.web.questions.price import PRICE
 
-QUESTIONS: tuple[Question, ...] = (BOAT, CABINS, PLANT, BANK, CHARGE, DAYS, CIRCUITS, PLACES, DRAWINGS, PRICE, CHECKS)
+QUESTIONS: tuple[Question, ...] = (
+    BOAT,
+    CABINS,
+    PLANT,
+    BANK,
+    CHARGE,
+    DAYS,
+    CIRCUITS,
+    PLACES,
+    DRAWINGS,
+    PRICE,
+    CHECKS,
+    PAPERS,
+)
 
 
 def question(path: str) -> Question | None:

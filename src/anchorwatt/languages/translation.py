@@ -1,0 +1,362 @@
+"""Finds the message that a finished text was made from, and says it in another language.
+
+A text is one message, or a message with others within it, or several behind one another with signs between them. Of all
+ways to read it the one is taken that leaves the fewest letters for which no message is known; of those the one with the
+longest message. Every step is a search for fixed words from left to right, so no text can make it slow.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cache, cached_property, lru_cache
+from operator import attrgetter
+from typing import Final
+
+from anchorwatt.languages.messages import APART, PLACE, Message, messages
+from anchorwatt.units import DIMENSIONS
+
+_WORD: Final = re.compile(r"[^\W\d_]{2,}(?![\d_])")
+_IDENTIFIER: Final = re.compile(r"\b[a-z]+(?:-[a-z]*\d\w*)+")
+"""A name of a sheet or a file, as wiring-2."""
+_DECIMAL: Final = re.compile(r"(?<![\w.])(\d+)\.(\d+)(?![\w.]*\d)")
+_SEPARATORS: Final = tuple(
+    re.compile(one.replace(" ", "[ \u00a0]"))
+    for one in (
+        r"\n+",
+        r"(?<=[.!?]) ",
+        r"(?<=[:;]) ",
+        r" · ",
+        r" ?→ ",
+        r", ",
+        r"; |: ",
+        r" [+×=→] ",
+        r" \(|\)(?: |$)",
+        r" (?=[-−+]?\d)",
+        r"(?<=\b[A-Z]\d) |(?<=\b[A-Z]\d\d) |(?<=\b[A-Z]\d\d\d) ",
+        r"[,;.:()/+=\[\]→|]",
+        r" ",
+    )
+)
+"""What may stand between two messages, what parts most before what parts least."""
+_MOST: Final = 12
+"""Pieces of a text up to which every run of them is looked at as one message."""
+_END: Final = ".:,;?!"
+_LONGEST: Final = 4000
+"""Signs of a text that is looked at as a whole; longer ones only by their lines and sentences."""
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One way to say a text.
+
+    Parameters
+    ----------
+    unknown : pieces of it for which no message is known
+    letters : how many letters these have
+    own : letters of names that stay as they are
+    """
+
+    words: str
+    unknown: tuple[str, ...] = ()
+    letters: int = 0
+    own: int = 0
+
+    @property
+    def left(self) -> tuple[int, int]:
+        """How much of it was left as it is: what none knows, and what is the user's own."""
+        return self.letters, self.own
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """A message with places, cut at them.
+
+    Parameters
+    ----------
+    fixed : what stands before, between and behind its places
+    said : the same in the other language, with places
+    places : numbers of its places, in order
+    """
+
+    fixed: tuple[str, ...]
+    said: str
+    places: tuple[int, ...]
+
+    @cached_property
+    def letters(self) -> int:
+        return sum(len(word) for part in self.fixed for word in _WORD.findall(part))
+
+    @cached_property
+    def rank(self) -> int:
+        """By which the longest comes first."""
+        return -self.letters
+
+    def filled(self, pieces: Sequence[str]) -> str:
+        """The message in the other language with pieces in its places."""
+        at = dict(zip(self.places, pieces, strict=True))
+        return PLACE.sub(lambda place: at[int(place[1])], self.said)
+
+    def cut(self, words: str) -> Iterator[tuple[str, ...]]:
+        """What may stand in its places: with every fixed part as far left as can be, and as far right."""
+        first, *middle, last = self.fixed
+        if len(words) < len(first) + len(last):
+            return
+        inner = words[len(first) : len(words) - len(last)]
+        left = list(_cut(inner, middle))
+        if left:
+            yield tuple(left)
+            if middle:
+                right = [one[::-1] for one in _cut(inner[::-1], [one[::-1] for one in reversed(middle)])][::-1]
+                if right != left:
+                    yield tuple(right)
+
+
+def _cut(words: str, fixed: Sequence[str]) -> Iterator[str]:
+    """Pieces between fixed parts, none where they are not all there."""
+    pieces, start = [], 0
+    for one in fixed:
+        at = words.find(one, start)
+        if at < 0:
+            return
+        pieces.append(words[start:at])
+        start = at + len(one)
+    yield from (*pieces, words[start:])
+
+
+class Translation:
+    """One language, and the names that stay as they are in it."""
+
+    def __init__(self, known: Known, own: Iterable[str] = ()) -> None:
+        self._messages = known
+        self._own = frozenset(shown for name in own for shown in (_plain(name), _plain(name).replace("_", " ")))
+        self._read_before: dict[str, Reading] = {}
+
+    def said(self, words: str) -> str:
+        """The words in this language."""
+        return self.read(words).words
+
+    def unknown(self, words: str) -> tuple[str, ...]:
+        """Pieces of the words for which no message is known."""
+        return self.read(words).unknown
+
+    def read(self, words: str) -> Reading:
+        """The best way to say the words."""
+        found = self._read_before.get(words)
+        if found is None:
+            core = words.strip()
+            if core == words:
+                found = self._read(words)
+            else:
+                at = words.find(core) if core else 0
+                inner = self.read(core) if core else Reading("")
+                found = replace(inner, words=words[:at] + inner.words + words[at + len(core) :])
+            self._read_before[words] = found
+        return found
+
+    def _read(self, words: str) -> Reading:
+        if not _letters(words) or _is_figure(words):
+            return Reading(self._figures(words))
+        if self._is_own(_plain(words)):
+            return Reading(words, own=_letters(words))
+        best = Reading(self._figures(words), (words,), _letters(words))
+        for one in self._readings(words):
+            if one.left < best.left:
+                best = one
+            if best.left == (0, 0):
+                break
+        return best
+
+    def _is_own(self, words: str) -> bool:
+        """Whether words are a name of the user's, or a sentence without its stop, perhaps at the start of one of ours.
+
+        A word of ours that a user wrote small, as "port", is said all the same: it stands in our own texts, too.
+        """
+        ways = [one for first in (words, words[0].swapcase() + words[1:]) for one in (first, f"{first}.")]
+        return any(one in self._own for one in ways) and (words[0].isupper() or words not in self._messages.whole)
+
+    def _readings(self, words: str) -> Iterator[Reading]:
+        """Ways to say the words, the longest messages first."""
+        if len(words) <= _LONGEST:
+            turned = words[0].swapcase() + words[1:]
+            yield from self._as_message(words)
+            for one in self._as_message(turned):
+                yield replace(one, words=one.words[:1].swapcase() + one.words[1:])
+            for one in self._as_message(f"{words}."):
+                yield replace(one, words=one.words.removesuffix("."))
+            if words[-1] in _END:
+                yield _behind([self.read(words[:-1]), Reading(self._messages.sign(words[-1]))])
+            label, colon, rest = words.partition(": ")
+            if rest:
+                yield _behind([self.read(label), self.read(rest)], [self._messages.sign(colon)])
+        for separator in _SEPARATORS:
+            pieces = separator.split(words)
+            if len(pieces) > 1:
+                yield self._joined(pieces, separator.findall(words))
+            if len(words) > _LONGEST:
+                return
+
+    def _as_message(self, words: str, share: float = 0.05) -> Iterator[Reading]:
+        """Ways to read words as one message that has at least that share of their letters."""
+        plain = _plain(words)
+        if plain in self._messages.whole:
+            yield Reading(self._messages.whole[plain])
+        elif (flat := plain.replace("\n", " ")) in self._messages.whole:
+            yield Reading(_in_two(self._messages.whole[flat]))
+        for pattern in self._messages.likely(plain, share * _letters(plain)):
+            for pieces in pattern.cut(plain):
+                inner = [self.read(piece) for piece in pieces]
+                yield replace(_behind(inner), words=pattern.filled([one.words for one in inner]))
+
+    def _joined(self, pieces: Sequence[str], between: Sequence[str]) -> Reading:
+        """Pieces one behind the other: the longest run of them that is one message, or else each by itself."""
+        found, signs, start = [], [], 0
+        while start < len(pieces):
+            if start:
+                signs.append(between[start - 1])
+            furthest = min(len(pieces), start + _MOST) - (start == 0)
+            for end in range(furthest, start + 1, -1):
+                one = self._as_one(_whole(pieces[start:end], between[start : end - 1]))
+                if one is not None:
+                    break
+            else:
+                end, one = start + 1, self.read(pieces[start])
+            found.append(one)
+            start = end
+        return _behind(found, [self._messages.sign(one) for one in signs])
+
+    def _as_one(self, words: str) -> Reading | None:
+        """Words as one message all of which is known, None where they are none."""
+        return next((one for one in self._as_message(words, share=0.25) if not one.letters), None)
+
+    def _figures(self, words: str) -> str:
+        return _DECIMAL.sub(rf"\1{self._messages.decimal}\2", words)
+
+
+def _whole(pieces: Sequence[str], between: Sequence[str]) -> str:
+    return pieces[0] + "".join(sign + piece for sign, piece in zip(between, pieces[1:], strict=True))
+
+
+def _behind(readings: Sequence[Reading], between: Sequence[str] = ()) -> Reading:
+    """Readings one behind the other, with nothing between them unless it is given."""
+    words = _whole([one.words for one in readings], between or [""] * (len(readings) - 1))
+    unknown = tuple(left for one in readings for left in one.unknown)
+    return Reading(words, unknown, sum(one.letters for one in readings), sum(one.own for one in readings))
+
+
+def _in_two(words: str) -> str:
+    """Words in two lines of about the same length, as a heading of a narrow column is."""
+    spaces = [at for at, sign in enumerate(words) if sign == " "]
+    middle = min(spaces, key=lambda at: abs(2 * at - len(words)), default=-1)
+    return words if middle < 0 else f"{words[:middle]}\n{words[middle + 1 :]}"
+
+
+class Known:
+    """The messages of a language, ready to be looked for.
+
+    Parameters
+    ----------
+    decimal : the sign before tenths
+    apart : signs that a space stands before
+    """
+
+    def __init__(self, messages: Iterable[Message], decimal: str, apart: str = "") -> None:
+        self.decimal = decimal
+        self.apart = apart
+        self.whole: dict[str, str] = {}
+        patterns = []
+        for message in messages:
+            if PLACE.search(message.source):
+                patterns.append(_pattern(message))
+            else:
+                self.whole.setdefault(_plain(message.source.strip()), message.said.strip())
+        words = [_whole_words(one.fixed) for one in patterns]
+        often = Counter(word for some in words for word in some)
+        self._by_word: dict[str, list[Pattern]] = {}  # by the rarest of their words, "" = they have none
+        for one, some in zip(patterns, words, strict=True):
+            rarest = min(some, key=lambda word: (often[word], -len(word), word), default="")
+            self._by_word.setdefault(rarest, []).append(one)
+
+    def sign(self, signs: str) -> str:
+        """Signs between two messages as the language sets them."""
+        return f"\u00a0{signs}" if signs[:1] and signs[0] in self.apart else signs
+
+    def likely(self, words: str, letters: float) -> list[Pattern]:
+        """Patterns of so many letters that words may have been made from, the longest first."""
+        found = [
+            one
+            for word in {"", *_WORD.findall(words)}
+            for one in self._by_word.get(word, ())
+            if one.letters >= letters and words.startswith(one.fixed[0]) and words.endswith(one.fixed[-1])
+        ]
+        return sorted(found, key=_by_letters) if len(found) > 1 else found
+
+
+_by_letters = attrgetter("rank")
+
+
+def _whole_words(fixed: Sequence[str]) -> set[str]:
+    """Words of a message that no place can lengthen."""
+    found = set()
+    for number, part in enumerate(fixed):
+        for word in _WORD.finditer(part):
+            open_left = word.start() == 0 and number > 0
+            open_right = word.end() == len(part) and number < len(fixed) - 1
+            if not open_left and not open_right:
+                found.add(word[0])
+    return found
+
+
+def _pattern(message: Message) -> Pattern:
+    source = message.source.strip()
+    return Pattern(
+        tuple(_plain(part) for part in PLACE.split(source)[::2]),
+        message.said.strip(),
+        tuple(int(number) for number in PLACE.findall(source)),
+    )
+
+
+def _plain(words: str) -> str:
+    return words.replace("\u00a0", " ")
+
+
+@cache
+def _units() -> frozenset[str]:
+    return frozenset(unit.symbol for dimension in DIMENSIONS.values() for unit in dimension.units)
+
+
+def _letters(words: str) -> int:
+    """Letters of words, without signs of units and short names in capitals, which are the same in all languages."""
+    return sum(
+        len(word)
+        for word in _WORD.findall(_IDENTIFIER.sub("", words))
+        if word not in _units() and not (word.isupper() and len(word) < 6)
+    )
+
+
+def _is_figure(words: str) -> bool:
+    """Whether words are one figure with a unit of ours."""
+    found = re.fullmatch(r"[-−+±≥≤<>~ ]*\d[\d.,\u00a0 ]*(\D.*)", words)
+    return found is not None and found[1].strip() in _units()
+
+
+@cache
+def _known(language: str) -> Known:
+    # Loaded where it is used, as the messages are.
+    from babel.numbers import get_decimal_symbol
+
+    return Known(messages(language), get_decimal_symbol(language), APART.get(language, ""))
+
+
+@lru_cache(maxsize=8)
+def translation(language: str, own: frozenset[str] = frozenset()) -> Translation:
+    """The translation into a language, with names that stay as they are.
+
+    Raises
+    ------
+    KeyError
+        no such language.
+    """
+    return Translation(_known(language), own)
