@@ -51,7 +51,7 @@ msgstr ""
 
 _ERRORS = re.compile(r"Error$|^BadDesign$|^OutOfRange$|^Refused$|^BadQuantity$|^NotInCatalogue$")
 _FIELD = re.compile(r"\{[a-z_]+\}")
-_KEY = re.compile(r"[A-Za-z0-9]+(?:_[A-Za-z0-9]+)+")
+_KEY = re.compile(r"[A-Za-z0-9{}]+(?:_[A-Za-z0-9{}]+)+")
 _PROSE = re.compile(r"[^\W\d_]{2,}")
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -209,9 +209,17 @@ def files(assessment: Assessment, papers: Collection[Paper], system: System, sai
 
 def edition(assessment: Assessment, paper: Paper, system: System, said: Wishes) -> Edition:
     """A paper of a design."""
-    house = said.house or _yard(assessment)
-    with speaking(said.language, own_names(assessment.design)):
-        return Edition(paper, paper.document(assessment, system, said), house, said.manuals)
+    house, own = said.house or _yard(assessment), own_names(assessment.design) | _given(said)
+    with speaking(said.language, own):
+        document = replace(paper.document(assessment, system, said), own=own)
+    return Edition(paper, document, house, said.manuals)
+
+
+def _given(said: Wishes) -> frozenset[str]:
+    """Words that came with what was asked for: they are somebody's own, too."""
+    terms = said.house.terms if said.house is not None else ()
+    results = (words for one in said.results for words in (one.found, one.date, one.by))
+    return frozenset((*terms, *(one.name for one in said.manuals), *results))
 
 
 def tables(assessment: Assessment, paper: Paper, system: System, said: Wishes) -> bytes:

@@ -10,7 +10,6 @@ from anchorwatt.drawings.svg import svg
 from anchorwatt.languages import language
 from anchorwatt.papers import screens
 from anchorwatt.papers.document import Chapter, Document, FullSheet, Printed
-from anchorwatt.papers.own_names import own_names
 from anchorwatt.papers.page import Content, Page, Title, table
 from anchorwatt.units import System
 
@@ -76,7 +75,6 @@ def paper(
         contents=contents,
         cover=cover,
         language=language(),
-        own=own_names(assessment.design),
         whole=whole,
     )
 

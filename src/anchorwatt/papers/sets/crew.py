@@ -175,8 +175,10 @@ def emergencies(assessment: Assessment, system: System) -> tuple[Content, ...]:
                 "Charging off, inverter off, bank's switch off, but only if the way there is clear of smoke. "
                 "Keep low, never alone. Fire aboard: fight it only with the way out behind you."
             ),
-            "Never open a smoking box or breathe its gas: it burns and poisons. Nor go back in, smoke gone or not, before it "
-            "is aired and somebody qualified has looked.",
+            (
+                "Never open a smoking box or breathe its gas: it burns and poisons. Nor go back in, smoke gone or not, "
+                "before it is aired and somebody qualified has looked."
+            ),
         ),
         (
             "carbon monoxide\nalarm",
@@ -190,8 +192,10 @@ def emergencies(assessment: Assessment, system: System) -> tuple[Content, ...]:
         (
             "water in the\nbilge, at the\nthrough-hull",
             "Helm: shallow water or the slip. Muster: pumps on, life jackets, early call for help.",
-            "Cooling off, shut its seacock, then the others, an engine's only once it is stopped; bung or plug in the hole. "
-            "Is it sea or condensate?",
+            (
+                "Cooling off, shut its seacock, then the others, an engine's only once it is stopped; bung or plug in "
+                "the hole. Is it sea or condensate?"
+            ),
             "Never put a hand into water that may touch a live cable before shore power is off at the dock.",
         ),
         (
