@@ -10,8 +10,9 @@ import anchorwatt
 from anchorwatt.assessment import Assessment
 from anchorwatt.design import parse, starter_text, starters
 from anchorwatt.languages import interpreted
+from anchorwatt.languages.known import Known
 from anchorwatt.languages.messages import PLACE, Message
-from anchorwatt.languages.translation import Known, Translation
+from anchorwatt.languages.translation import Translation
 from anchorwatt.papers.as_xlsx import workbook
 from anchorwatt.papers.document import House
 from anchorwatt.papers.own_names import own_names

@@ -9,8 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from anchorwatt.languages import ENGLISH, LANGUAGES, Said, language, said, speaking
+from anchorwatt.languages.known import Known
 from anchorwatt.languages.messages import Message
-from anchorwatt.languages.translation import Known, Translation
+from anchorwatt.languages.translation import Translation
 
 KNOWN = Known(
     [
