@@ -48,8 +48,8 @@ def slip(found: Assessment, _: System, wishes: printed.Wishes) -> Document:
 
 
 NEW = (
-    printed.Paper("slip", "What nobody asked for", slip),
-    printed.Paper("trials", "A day of trials", slip, takes_temperatures=True),
+    printed.Paper("slip", "Slip", "What nobody asked for", slip),
+    printed.Paper("trials", "Trials", "A day of trials", slip, takes_temperatures=True),
 )
 
 

@@ -60,7 +60,8 @@ def read_table(path: Path, what: str, needed: Sequence[str], wanted: Sequence[st
                 if problems:
                     return [], problems
             elif len(cells) > len(heads):
-                allowed = f"{len(heads)}, as the heading has; a cell with the delimiter in it stands in quotes"
+                quoting = "a cell with the delimiter in it, as a decimal comma, stands in quotes"
+                allowed = f"{len(heads)}, as the heading has; {quoting}"
                 problems.append(Problem(file, reader.line_num, "", f"{len(cells)} columns", allowed))
             else:
                 # Some spreadsheets leave out empty cells at the end of a row.

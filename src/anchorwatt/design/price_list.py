@@ -6,14 +6,13 @@ any order, set apart by commas, semicolons or tabs.
 
 from __future__ import annotations
 
-import csv
-import io
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from anchorwatt.catalogue.part import LONGEST_SUPPLIER, find, kinds, names, nearest
+from anchorwatt.design.csv_table import read_table
 from anchorwatt.design.plain_value import written
 from anchorwatt.errors import BadPrices, Problem
 from anchorwatt.units import Money
@@ -21,7 +20,6 @@ from anchorwatt.units.refusal import Refused, quoted
 
 NEEDED = ("kind", "name", "price", "currency")
 WANTED = ("unit", "lead_time_days", "supplier")
-LARGEST_LIST = 2_000_000  # bytes
 LONGEST_LEAD = 1000  # days
 
 EACH, METRE = "each", "metre"
@@ -61,45 +59,21 @@ def read_price_list(path: Path) -> tuple[Taken, ...]:
         Something is wrong in it; every problem is told with its line and column.
     """
     file = str(path)
-    text = _text(path, file)
-    first = text.split("\n", 1)[0]
-    delimiter = max(",;\t", key=first.count)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
-    problems: list[Problem] = []
+    rows, problems = read_table(path, "a price list in CSV", NEEDED, WANTED)
     taken: list[Taken] = []
     lines: dict[tuple[str, str], int] = {}
-    heads: list[str] = []
-    try:
-        for cells in reader:
-            line = reader.line_num
-            if not any(cell.strip() for cell in cells):
-                continue
-            if not heads:
-                heads = [cell.strip().lower() for cell in cells]
-                problems += _heading(heads, file, line)
-                if problems:
-                    break
-                continue
-            if len(cells) != len(heads):
-                allowed = f"{len(heads)}, as the heading has; a decimal comma makes one more: write 12.50"
-                problems.append(Problem(file, line, "", f"{len(cells)} columns", allowed))
-                continue
-            row = {head: cell.strip() for head, cell in zip(heads, cells, strict=True)}
-            found, more = _row(row, file, line)
-            problems += more
-            if found is None:
-                continue
-            key = (found.kind, found.name)
-            if key in lines:
-                told = f"a second price of {found.kind} “{found.name}”; the first is on line {lines[key]}"
-                problems.append(Problem(file, line, "name", told, "each part once"))
-            else:
-                lines[key] = line
-                taken.append(found)
-    except csv.Error as error:
-        problems.append(Problem(file, reader.line_num, "", f"what is not CSV ({error})", "a table in CSV"))
-    if not problems and not taken:
-        problems.append(Problem(file, None, "", "no prices", "a heading, and a row for each price"))
+    for row in rows:
+        found, more = _row(row.cells, file, row.line)
+        problems += more
+        if found is None:
+            continue
+        key = (found.kind, found.name)
+        if key in lines:
+            told = f"a second price of {found.kind} “{found.name}”; the first is on line {lines[key]}"
+            problems.append(Problem(file, row.line, "name", told, "each part once"))
+        else:
+            lines[key] = row.line
+            taken.append(found)
     if problems:
         raise BadPrices(tuple(problems))
     return tuple(taken)
@@ -123,45 +97,6 @@ def catalogue_text(taken: Sequence[Taken], listed: str) -> str:
     return "".join(lines)
 
 
-def _text(path: Path, file: str) -> str:
-    def refuse(found: str, allowed: str, line: int | None = None) -> BadPrices:
-        return BadPrices((Problem(file, line, "", found, allowed),))
-
-    if path.is_dir():
-        raise refuse("a folder", "a price list in CSV")
-    try:
-        content = path.read_bytes()
-    except FileNotFoundError:
-        raise refuse("no such file", "a price list in CSV") from None
-    except OSError as error:
-        raise refuse(f"a file that cannot be read ({error.strerror})", "a price list that can be read") from None
-    if len(content) > LARGEST_LIST:
-        raise refuse(f"a file of {len(content) / 1e6:.1f} MB", f"at most {LARGEST_LIST / 1e6:g} MB")
-    try:
-        return content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        line = content[: error.start].count(b"\n") + 1
-        raise refuse(f"a byte 0x{content[error.start]:02x} that is not UTF-8", "text in UTF-8", line) from None
-
-
-def _heading(heads: Sequence[str], file: str, line: int) -> list[Problem]:
-    known = (*NEEDED, *WANTED)
-    problems = [
-        Problem(file, line, head, f"an unknown column {quoted(head)}{nearest(head, known)}", "of: " + ", ".join(known))
-        for head in heads
-        if head not in known
-    ]
-    problems += [
-        Problem(file, line, head, "a second column of that name", "each column once")
-        for number, head in enumerate(heads)
-        if head in heads[:number]
-    ]
-    lacking = [head for head in NEEDED if head not in heads]
-    if lacking and not problems:
-        problems.append(Problem(file, line, "", f"no column {', '.join(lacking)}", "columns " + ", ".join(NEEDED)))
-    return problems
-
-
 def _row(row: Mapping[str, str], file: str, line: int) -> tuple[Taken | None, list[Problem]]:
     problems: list[Problem] = []
 
@@ -175,11 +110,11 @@ def _row(row: Mapping[str, str], file: str, line: int) -> tuple[Taken | None, li
         allowed = f"a row of the catalogue; “anchorwatt catalogue {kind}” lists them"
         refuse("name", f"no {kind.replace('_', ' ')} {quoted(name)}{nearest(name, names(kind))}", allowed)
     price = _price(row, refuse)
-    unit = row.get("unit", "")
+    unit = row["unit"]
     if kind in kinds() and unit and unit != unit_of(kind):
         refuse("unit", quoted(unit), f"{unit_of(kind)}, as the price of a {kind.replace('_', ' ')} is")
-    lead_time = _lead_time(row.get("lead_time_days", ""), refuse)
-    supplier = row.get("supplier", "")
+    lead_time = _lead_time(row["lead_time_days"], refuse)
+    supplier = row["supplier"]
     if len(supplier) > LONGEST_SUPPLIER or not supplier.isprintable():
         refuse("supplier", quoted(supplier), f"a name on one line, of at most {LONGEST_SUPPLIER} characters")
     if problems or price is None:

@@ -114,7 +114,8 @@ class Translation:
         A word of ours that a user wrote small, as "port", is said all the same: it stands in our own texts, too.
         """
         ways = [one for first in (words, words[0].swapcase() + words[1:]) for one in (first, f"{first}.")]
-        return any(one in self._own for one in ways) and (words[0].isupper() or words not in self._messages.whole)
+        found = next((one for one in ways if one in self._own), "")
+        return bool(found) and (found[0].isupper() or self._messages.whole.keys().isdisjoint(ways))
 
     def _readings(self, words: str) -> Iterator[Reading]:
         """Ways to say the words, the longest messages first."""

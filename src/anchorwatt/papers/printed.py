@@ -59,6 +59,7 @@ class Paper:
     """One kind of paper."""
 
     name: str
+    title: str
     about: str
     document: Callable[[Assessment, System, Wishes], Document]
     tables: Callable[[Assessment, System, Wishes], dict[str, list[Plain]]] | None = None  # of the workbook with it
@@ -88,17 +89,24 @@ class Edition:
 
 
 PAPERS: tuple[Paper, ...] = (
-    Paper("offer", offer.SUBJECT, lambda found, system, wishes: offer.document(found, system, wishes.house)),
-    Paper("broker", offer.BROKER_SUBJECT, lambda found, system, _: offer.broker(found, system)),
-    Paper("engineering", engineering.SUBJECT, lambda found, system, _: engineering.document(found, system)),
+    Paper("offer", "Offer", offer.SUBJECT, lambda found, system, wishes: offer.document(found, system, wishes.house)),
+    Paper("broker", "Page for the broker", offer.BROKER_SUBJECT, lambda found, system, _: offer.broker(found, system)),
+    Paper(
+        "engineering",
+        "Engineering file",
+        engineering.SUBJECT,
+        lambda found, system, _: engineering.document(found, system),
+    ),
     Paper(
         "build",
+        "Build file",
         build.SUBJECT,
         lambda found, system, wishes: build.document(found, system, wishes.cost),
         lambda found, _, wishes: build.workbook_sheets(found, wishes.cost),
     ),
     Paper(
         "commissioning",
+        "Commissioning file",
         commissioning.SUBJECT,
         lambda found, system, wishes: commissioning.document(found, system, wishes.sea, wishes.air),
         lambda found, system, wishes: {"trials": commissioning.sheet_rows(found, system, wishes.sea, wishes.air)},
@@ -107,6 +115,7 @@ PAPERS: tuple[Paper, ...] = (
     ),
     Paper(
         "handover",
+        "Hand-over file",
         handover.SUBJECT,
         lambda found, system, wishes: handover.document(found, system, wishes.manuals, wishes.results),
         takes_manuals=True,

@@ -49,7 +49,7 @@ def _prepare(assessment: Assessment, asked: Asked) -> tuple[Block, ...]:
 def _choose(assessment: Assessment, order: Order, asked: Asked) -> str:
     from anchorwatt.papers.printed import PAPERS
 
-    papers = [(one.name, one.name.capitalize()) for one in PAPERS]
+    papers = [(one.name, one.title) for one in PAPERS]
     fields = _select("paper", "Paper", papers, order.paper.name, order.paper.about)
     if names := houses(asked.folder):
         givers = [("", "the yard of the drawings"), *((name, name) for name in names)]
