@@ -90,7 +90,7 @@ def next_dates(month: int, day: int, hour: int) -> tuple[tuple[int, int], ...]:
 def read_station(weather_file: str) -> HourTable:
     """Read a weather file: a path, or ``pvlib:NAME`` for one that pvlib's wheel carries.
 
-    Keeps the files it has read in memory, each until it changes on disk.
+    Keeps the files it has read in memory, each until it changes on disk, and their tables on disk (`kept`).
     """
     path = find(weather_file)
     try:
@@ -107,12 +107,13 @@ def read_station(weather_file: str) -> HourTable:
 @functools.lru_cache(maxsize=8)
 def _read(path: Path, _changed: int, _size: int) -> HourTable:
     from anchorwatt.climate.formats import read_hours
+    from anchorwatt.climate.kept import kept
 
     try:
         content = path.read_bytes()
     except OSError as error:
         raise unusable(path.name, error.strerror or "an unreadable file") from None
-    return read_hours(path, content)
+    return kept(path.name, content, lambda: read_hours(path, content))
 
 
 def unusable(file: str, found: str) -> BadWeather:

@@ -45,7 +45,7 @@ def _subjects(found: list[Finding], system: System) -> list[Content]:
                 words = words.then("\n").joined(screens.question(one))
                 rows.append((words, value, limit, show(one.margin, one.margin_dimension, system)))
         parts.append(Words(subject, "subject"))
-        parts.append(table(("", "found", "limit", "left"), ("<", ">", ">", ">"), rows, free=0))
+        parts.append(table(("", "found", "limit", "left"), ("<", ">", ">", ">"), rows, free=0, shares=(37, 7, 7, 5)))
     return parts
 
 

@@ -20,24 +20,26 @@ if TYPE_CHECKING:
 Plain = dict[str, Any]
 
 
-def screen(assessment: Assessment, system: System) -> Content:
-    """Every fault that the boat can have, in words."""
+def screen(assessment: Assessment, system: System, commands: bool = True) -> Content:
+    """Every fault that the boat can have, in words; how to ask for one of them can be left out, as on paper."""
     parts: list[Content] = [screens.about(assessment)]
     for found in assessment.faults:
         fault = found.fault
         told = (Paragraph(f"{heading}: {words}") for _, heading, words in found.story(system, unbroken))
-        parts.append(section(f"{fault.name}, at {show_clock(fault.at)} ({fault.key})", *told))
-    keys = ", ".join(found.fault.key for found in assessment.faults)
-    words = f"One of them minute by minute: --show KEY, with KEY one of {keys}."
+        clock = show_clock(fault.at)
+        heading = f"{fault.name}, at {clock} ({fault.key})" if commands else f"{fault.name}, at {clock}"
+        parts.append(section(heading, *told))
     if not assessment.faults:
-        words = "This boat has nothing of what these faults are about."
+        parts.append(Paragraph("This boat has nothing of what these faults are about."))
+    elif commands:
+        keys = ", ".join(found.fault.key for found in assessment.faults)
+        parts.append(Paragraph(f"One of them minute by minute: --show KEY, with KEY one of {keys}."))
     practice = (
         "Figures come from runs of this design. What protects and what the crew does is common practice, no source; "
         "the makers' instructions come first."
     )
     return page(
         *parts,
-        Paragraph(words),
         Gap(),
         Paragraph(practice),
         Gap(),

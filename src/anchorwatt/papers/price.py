@@ -211,6 +211,17 @@ def contents(made: Priced) -> Content:
     return table(("part", "count", "spares", "tags"), ("<", ">", ">", "<"), rows, shares=(7, 2, 2, 6))
 
 
+def kind_told(kind: str) -> str:
+    """What a part is, in words.
+
+    Example
+    -------
+    >>> kind_told("air_handler"), kind_told("dc_dc")
+    ('air handler', 'DC-DC converter')
+    """
+    return "DC-DC converter" if kind == "dc_dc" else kind.replace("_", " ")
+
+
 def time_told(story: OfferStory, today: datetime.date | None) -> str:
     """Whether every part can still come in time, seen from a day."""
     offer = story.priced.offer

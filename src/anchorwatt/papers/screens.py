@@ -84,7 +84,7 @@ def estimates(assessment: Assessment) -> Content:
     parts: list[Content] = []
     for place, some in by_place(assessment.estimates).items():
         rows = [(Words(key, key=one.key), one.value, f"{one.rule} ({one.source})") for key, one in some]
-        parts.append(section(place, table(("", "", ""), ("<", ">", "<"), rows)))
+        parts.append(section(place, table(("", "", ""), ("<", ">", "<"), rows, shares=(10, 7, 19))))
     return page(about(assessment), Words(_estimates_heading(assessment), "strong"), Gap(), *parts)
 
 

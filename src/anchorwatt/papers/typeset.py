@@ -207,14 +207,20 @@ def _widths(heads: Sequence[str], rows: Sequence[Sequence[list[Node]]]) -> list[
     Short columns are as wide as their words; long ones share what is left by what they ask for.
     """
     columns = [list(column) for column in zip(*rows, strict=True)] if rows else [[] for _ in heads]
-    asked = []
-    for head, column in zip(heads, columns, strict=True):
-        longest = max((len(line) for line in _lines(head, column)), default=0)
-        asked.append(float(longest) if longest > _SHORT else 0.0)
+    longest = [
+        max((len(line) for line in _lines(head, column)), default=0)
+        for head, column in zip(heads, columns, strict=True)
+    ]
+    asked = [float(signs) if signs > _SHORT else 0.0 for signs in longest]
+    # What is read across stands close together, unless only the last column is long: then it has the rest of the line.
+    if any(asked[:-1]) and sum(longest) + _BETWEEN * len(longest) <= _NARROW:
+        return [0.0] * len(asked)
     return asked
 
 
 _SHORT = 18  # signs in a line up to which a column is not narrowed
+_NARROW = 76  # signs of all columns up to which a table is as wide as its words
+_BETWEEN = 2  # signs that the room between columns takes
 
 
 def _lines(head: str, column: Sequence[list[Node]]) -> Iterable[str]:

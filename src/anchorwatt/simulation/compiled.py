@@ -12,7 +12,6 @@ import os
 import platform
 import shutil
 import sys
-import tempfile
 import time
 from collections.abc import Callable
 from functools import cache
@@ -22,6 +21,8 @@ from inspect import isfunction
 from pathlib import Path
 from types import FunctionType
 from typing import Any
+
+from anchorwatt import stored
 
 PACKAGE = Path(__file__).parent.parent
 KERNEL_PHYSICS = (
@@ -87,21 +88,8 @@ def _fingerprint() -> str:
 
 @cache
 def cache_folder() -> Path:
-    """Where the compiled code of exactly these sources lives; made if it is not there.
-
-    `ANCHORWATT_CACHE` names the parent; else the user's cache folder; else, when that cannot be written,
-    a folder of this user's own among the temporary files.
-    """
-    named = os.environ.get("ANCHORWATT_CACHE")
-    home = Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "anchorwatt"
-    choices = [Path(named)] if named else [home]
-    for parent in choices:
-        folder = parent / _fingerprint()
-        with contextlib.suppress(OSError):
-            folder.mkdir(parents=True, exist_ok=True)
-            with tempfile.TemporaryFile(dir=folder):
-                return folder
-    return Path(tempfile.mkdtemp(prefix="anchorwatt-"))
+    """Where the compiled code of exactly these sources lives; see `stored.cache_folder`."""
+    return stored.cache_folder(_fingerprint())
 
 
 def _clear_old(folder: Path) -> None:

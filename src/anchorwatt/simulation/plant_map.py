@@ -7,12 +7,9 @@ swept volume and efficiency scale, follow from the maker's rated capacity and po
 from __future__ import annotations
 
 import hashlib
-import os
-import tempfile
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.metadata import version
-from pathlib import Path
 
 import numpy as np
 
@@ -32,6 +29,7 @@ from anchorwatt.simulation.plant import (
     SEA_STEP,
     map_place,
 )
+from anchorwatt.stored import keep
 
 SPEEDS = 9
 """Speeds of a variable-speed plant's map, even from its lowest to its highest."""
@@ -86,15 +84,8 @@ def stored_cycles(refrigerant: str, superheat: float, subcooling: float) -> Cycl
         table[:, i] = np.array(
             [(c.suction_density, c.refrigerating_effect, c.isentropic_work, c.pressure_ratio) for c in row]
         ).T
-    _save(path, table)
+    keep(path, lambda out: np.save(out, table))
     return CycleTable(*table)
-
-
-def _save(path: Path, table: Floats) -> None:
-    handle, name = tempfile.mkstemp(dir=path.parent, suffix=".npy")
-    with os.fdopen(handle, "wb") as file:
-        np.save(file, table)
-    Path(name).replace(path)
 
 
 def table_value(table: Floats, figure: int, evaporating: float, condensing: float) -> float:

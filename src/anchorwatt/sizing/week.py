@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
@@ -28,6 +30,9 @@ FINENESS = 300.0
 
 EVERY = 7200.0
 """s between the hours of starting that are tried."""
+
+FIRST_DAYS = 2
+"""Days of a week after which most tries that fail have failed."""
 
 EMPTY = 0.005
 """State of charge over the bank's cut-off within which a loss of supply is put down to the cut-off."""
@@ -277,7 +282,9 @@ def shortest_engine_time(specification: Specification, simulation: Simulation) -
         usual_start=usual,
         tried=(usual, *starts),
         longest=best.longest,
-        week=best.week,
+        week=best.week
+        if best.suffices
+        else _anchored(specification, simulation, usual, round(best.longest / FINENESS)),
         binds=best.binds,
     )
 
@@ -309,9 +316,37 @@ class _From:
     binds: str
 
 
-def _anchored(specification: Specification, simulation: Simulation, start: float, parts: int) -> Week:
-    """Seven days at anchor with `parts` times `FINENESS` of engine a day from `start`."""
-    days = (PlannedDay(False, start, parts * FINENESS),) * 7
+def _between(low: int, high: int) -> list[int]:
+    """One or two whole numbers that part what lies between two others evenly, in order.
+
+    Example
+    -------
+    >>> _between(0, 12), _between(0, 3), _between(0, 2)
+    ([4, 8], [1, 2], [1])
+    """
+    return sorted({low + max(1, (high - low) // 3), high - max(1, (high - low) // 3)})
+
+
+def _tried_together(
+    specification: Specification, simulation: Simulation, tries: Sequence[tuple[float, int]]
+) -> list[tuple[int, Week]]:
+    """What each hour of starting with its parts comes to, the parts beside it; all at once, each on a thread."""
+    with ThreadPoolExecutor(len(tries)) as pool:
+        weeks = pool.map(lambda one: _tried(specification, simulation, *one), tries)
+        return [(parts, week) for (_, parts), week in zip(tries, weeks, strict=True)]
+
+
+def _tried(specification: Specification, simulation: Simulation, start: float, parts: int) -> Week:
+    """`_anchored`, or its first days alone where these fail already, which most tries do: the failure is the same."""
+    first = _anchored(specification, simulation, start, parts, FIRST_DAYS)
+    if first.failure is not None and first.failure.cause != "not full":  # that needs the whole week to be told
+        return first
+    return _anchored(specification, simulation, start, parts)
+
+
+def _anchored(specification: Specification, simulation: Simulation, start: float, parts: int, number: int = 7) -> Week:
+    """Days at anchor with `parts` times `FINENESS` of engine a day from `start`."""
+    days = (PlannedDay(False, start, parts * FINENESS),) * number
     begins = simulation.night_start
     run = simulation.run(
         "week",
@@ -331,15 +366,14 @@ def _from(specification: Specification, simulation: Simulation, start: float, mo
     """
     longest = min(most, (specification.brief.night_start - start) % DAY)
     high = int(longest // FINENESS)
-    best = _anchored(specification, simulation, start, high)
+    best = _tried(specification, simulation, start, high)
     if best.failure is not None:
         return _From(False, start, high * FINENESS, high * FINENESS, best, best.failure.words)
     low, tops, less = 0, high * FINENESS, idle.words
     while high - low > 1:
-        middle = (low + high) // 2
-        tried = _anchored(specification, simulation, start, middle)
-        if tried.failure is None:
-            high, best = middle, tried
-        else:
-            low, less = middle, tried.failure.words
+        for parts, tried in _tried_together(specification, simulation, [(start, one) for one in _between(low, high)]):
+            if tried.failure is None:
+                high, best = parts, tried
+                break
+            low, less = parts, tried.failure.words
     return _From(True, start, high * FINENESS, tops, best, f"with {show(FINENESS, 'time', 'si')} less, {less}")

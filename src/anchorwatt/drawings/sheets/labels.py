@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from anchorwatt.drawings.lettering import clipped, wrapped
 from anchorwatt.drawings.sheet import INK, QUIET_INK, Attribute, Block, Item, Path, Placed, Point, Sheet, Text
-from anchorwatt.drawings.sheets.body import LABELS, LINE, SYMBOLS, TEXT, THICK, Body, file_of
+from anchorwatt.drawings.sheets.body import LABELS, LINE, SYMBOLS, TEXT, THICK, Body, of_several
 from anchorwatt.drawings.sheets.caution_labels import WHO, cautions
 from anchorwatt.drawings.sheets.paper import Paper
 from anchorwatt.sizing.terminals import Terminal, cores, protection_tag
@@ -120,14 +120,15 @@ def label_sheets(assessment: Assessment, paper: Paper, system: System) -> tuple[
         sheets[0].append(Text((left, top + TEXT), "This design needs no labels.", TEXT, layer=LABELS))
     return tuple(
         Body(
-            name=file_of(NAME, sheet + 1),
-            title="Labels",
+            name=name,
+            title=title,
             about="Labels at true size: cautions, legends of fuses and breakers, wire markers, terminals.",
             items=tuple(items),
             notes=NOTES,
             scale="1:1",
         )
         for sheet, items in sheets.items()
+        for name, title in (of_several(NAME, "Labels", sheet + 1),)
     )
 
 

@@ -44,6 +44,7 @@ SHORTEST, LONGEST = 27.0, 60.0
 """mm of a connection."""
 
 _HEIGHT = 9.8  # of a thing of one row
+_LEAST = 0.8  # of their size, down to which words over a connection are set smaller before they are cut short
 _LEAD = 2.0  # of conductor before a fuse
 _OUT = 6.0  # that a connection between neighbours runs out before it turns
 _TEXT_AT = SIZE + 2.0  # where the words of a thing begin, from the side of its symbol
@@ -454,9 +455,11 @@ class _Drawing:
 
     def _words(self, link: Link, left: float, right: float, y: float) -> None:
         for words, baseline in ((link.above, y - 0.9), (link.below, y + 3.1)):
-            told = clipped(words, SMALL, right - left)
+            room = right - left
+            fitting = max(min(SMALL, SMALL * room / max(text_width(words, SMALL), 1.0)), _LEAST * SMALL)
+            told = clipped(words, fitting, room)
             if told:
-                self.items.append(Text((left, baseline), told, SMALL, key=link.key, layer=LABELS))
+                self.items.append(Text((left, baseline), told, fitting, key=link.key, layer=LABELS))
 
     def _neighbours(self, link: Link, above: Placed, below: Placed, side: Side) -> None:
         """A connection between a thing and the one below it, round their outer side."""

@@ -57,7 +57,7 @@ def document(assessment: Assessment, system: System, cost: bool = False) -> Docu
         of("Where parts stand", weight.screen(assessment, system)),
         of("Mounting and ventilation", mounting.clearances(assessment, system), fit.screen(assessment, system)),
         NewPage(),
-        Chapter("Drawings", drawings(sheets)),
+        Chapter("Drawings", drawings(sheets, assessment.design.name)),
     )
     return paper(assessment, system, "build", "Build file", SUBJECT, body, contents=1)
 

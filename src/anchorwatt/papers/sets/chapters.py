@@ -10,7 +10,7 @@ from anchorwatt.drawings.svg import svg
 from anchorwatt.languages import language
 from anchorwatt.papers import screens
 from anchorwatt.papers.document import Chapter, Document, FullSheet, Printed
-from anchorwatt.papers.page import Content, Page, Title, table
+from anchorwatt.papers.page import Content, Drawn, Page, Section, Title, table
 from anchorwatt.units import System
 
 if TYPE_CHECKING:
@@ -29,6 +29,8 @@ def _parts(printed: Printed, again: Content) -> tuple[Printed, ...]:
         return tuple(part for one in printed.parts for part in _parts(one, again))
     if isinstance(printed, Title) or printed == again:
         return ()
+    if isinstance(printed, Section) and any(isinstance(one, Drawn) for one in printed.body):
+        return ()  # its words tell how to read characters, which are for terminals
     return (printed,)
 
 
@@ -38,17 +40,19 @@ def cautions(assessment: Assessment) -> Chapter:
     return Chapter(said.heading, said.body)
 
 
-def drawings(sheets: Collection[Sheet]) -> tuple[Printed, ...]:
+def drawings(sheets: Collection[Sheet], boat: str) -> tuple[Printed, ...]:
     """A list of yard drawings, and they themselves at their true size."""
-    listed = table(
-        ("", "drawing"), (">", "<"), [(f"{n}", one.title) for n, one in enumerate(sheets, 1)], shares=(1, 20)
+    made = full_sheets(sheets, boat)
+    rows = [(f"{number}", one.title) for number, one in enumerate(made, 1)]
+    return (table(("", "drawing"), (">", "<"), rows, shares=(1, 20)), *made)
+
+
+def full_sheets(sheets: Collection[Sheet], boat: str) -> tuple[FullSheet, ...]:
+    """Yard drawings at their true size; their titles without the boat's name, which every page of the paper says."""
+    return tuple(
+        FullSheet(svg(one), one.title.removesuffix(f": {boat}"), one.description, one.width, one.height)
+        for one in sheets
     )
-    return (listed, *full_sheets(sheets))
-
-
-def full_sheets(sheets: Collection[Sheet]) -> tuple[FullSheet, ...]:
-    """Yard drawings at their true size."""
-    return tuple(FullSheet(svg(one), one.title, one.description, one.width, one.height) for one in sheets)
 
 
 def paper(

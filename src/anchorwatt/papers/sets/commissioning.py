@@ -9,6 +9,7 @@ from anchorwatt.assessment.commissioning import commissioning
 from anchorwatt.papers.document import Chapter, Document, NewPage, Printed, Signatures
 from anchorwatt.papers.page import Content, Gap, Paragraph, Side, Words, section, table
 from anchorwatt.papers.sets.chapters import cautions, paper
+from anchorwatt.papers.sets.crew import BLANK
 from anchorwatt.units import System, convert, show, unit_for
 
 if TYPE_CHECKING:
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 Plain = dict[str, Any]
 
 SUBJECT = "What to do, what to expect today, what to accept, and what a pass proves"
-LINE, SHORT_LINE, BOXES = "_" * 14, "_" * 9, "□ pass  □ fail"
+BOXES = "□ pass  □ fail"
 SIGNED = "Every reading stands above with its verdict; what failed was mended and tested again, or is told beside it."
 WHO_SIGN = ("who tested", "the licensed electrician", "the certified refrigeration technician")
 INSTRUMENTS = (
@@ -99,18 +100,18 @@ def _day(made: Commissioning, system: System) -> Chapter:
     heads = ("", "this sheet is for", "which is", "design day, warmest", "measured")
     sides: tuple[Side, ...] = ("<", ">", "<", ">", "<")
     rows = [
-        (name, show(today, "temperature", system), _typed(typed), show(design, "temperature", system), SHORT_LINE)
+        (name, show(today, "temperature", system), _typed(typed), show(design, "temperature", system), BLANK)
         for name, today, typed, design in (
             ("sea", made.sea, made.sea_typed, made.design_sea),
             ("air outdoors", made.air, made.air_typed, made.design_air),
         )
     ]
-    people = [(SHORT_LINE, LINE, LINE) for _ in range(4)]
-    instruments = [(name, LINE, LINE, SHORT_LINE) for name in INSTRUMENTS]
+    people = [(BLANK, BLANK, BLANK) for _ in range(4)]
+    instruments = [(name, BLANK, BLANK, BLANK) for name in INSTRUMENTS]
     return Chapter(
         "The day, the people, the instruments",
         (
-            table(heads, sides, rows),
+            table(heads, sides, rows, shares=(3, 4, 4, 4, 5)),
             Paragraph(
                 "If the sea or the air measured is more than 2 K (4 °F) off, print this sheet again for them. Test in "
                 "the order of the sheet: nothing comes alive before its dead tests have passed. A fail stops the "
@@ -134,7 +135,7 @@ def _day(made: Commissioning, system: System) -> Chapter:
                 ("<", "<", "<", "<"),
                 instruments,
                 caption="Instruments",
-                shares=(4, 4, 2, 2),
+                shares=(5, 8, 3, 3),
             ),
         ),
     )
@@ -152,7 +153,7 @@ def _test(test: Trial, system: System) -> Content:
         test.name,
         *(Words("Caution. ", "fails").then(words, "strong") for words in test.cautions),
         Paragraph(test.do),
-        table(heads, sides, rows, shares=(24, 17, 8, 8, 9, 10)),
+        table(heads, sides, rows, shares=(21, 17, 8, 8, 11, 11)),
         Words(f"Expected: {test.how} Source: {test.source}.", "aside"),
         Words("A pass today proves: ", "strong").then(test.proves),
         Words("It leaves open: ", "strong").then(test.leaves_open),
@@ -161,8 +162,8 @@ def _test(test: Trial, system: System) -> Content:
 
 def _row(one: Reading, system: System) -> tuple[str | Words, ...]:
     if one.words:
-        return (one.what, Words(one.words, "strong"), "", "", SHORT_LINE, BOXES if one.judged else "")
+        return (one.what, Words(one.words, "strong"), "", "", BLANK, BOXES if one.judged else "")
     # A dash in "expected" would read as nought.
     expected = "" if math.isnan(one.expected) else show(one.expected, one.dimension, system)
     low, high = ("" if math.isnan(bound) else show(bound, one.dimension, system) for bound in (one.low, one.high))
-    return (one.what, Words(expected, "strong"), low, high, SHORT_LINE, BOXES)
+    return (one.what, Words(expected, "strong"), low, high, BLANK, BOXES)

@@ -63,7 +63,7 @@ def document(assessment: Assessment, system: System) -> Document:
         of("Recharging at the engine", engine, recharge.screen(assessment, system)),
         of("Regulators", regulator.screen(assessment, system)),
         of("A week of days", week.screen(assessment, system)),
-        of("When something fails", faults.screen(assessment, system)),
+        of("When something fails", faults.screen(assessment, system, commands=False)),
         of("12, 24 and 48 V", voltage.screen(assessment, system)),
         of("Beside a generator", generator.screen(assessment, system)),
         of("Wiring", wiring.screen(assessment, system)),
@@ -107,5 +107,5 @@ def _formulas() -> list[Content]:
         rows = [
             (Words(one.name, "strong").then(f"\n{one.about}"), one.source) for one in found if one.subject == subject
         ]
-        parts.append(section(subject, table(("what it gives", "source"), ("<", "<"), rows)))
+        parts.append(section(subject, table(("what it gives", "source"), ("<", "<"), rows, shares=(2, 3))))
     return parts

@@ -10,6 +10,9 @@ from pathlib import PurePath
 
 _SOURCE = re.compile(r"^Source\n-+\n(.*?)(?=^\w[\w ]*\n-{3,}\n|\Z)", re.MULTILINE | re.DOTALL)
 
+_NAMED = re.compile(r"`(?:[a-z_]+\.)?(\w+)`")
+_OF_THE_CODE = " Not for the kernel."  # which concerns nobody who reads the paper
+
 
 @dataclass(frozen=True)
 class Formula:
@@ -33,7 +36,12 @@ def formulas() -> tuple[Formula, ...]:
             told = ast.get_docstring(node) if isinstance(node, ast.FunctionDef) else None
             if isinstance(node, ast.FunctionDef) and not node.name.startswith("_") and told:
                 source = _SOURCE.search(told)
-                about = " ".join(told.split("\n\n")[0].split())
-                words = " ".join(source.group(1).split()) if source else ""
+                about = _read(told.split("\n\n")[0]).removesuffix(_OF_THE_CODE)
+                words = _read(source.group(1)) if source else ""
                 found.append(Formula(subject, node.name.replace("_", " "), about, words))
     return tuple(found)
+
+
+def _read(told: str) -> str:
+    """What a docstring tells, in one line, with functions by the names that they have here."""
+    return _NAMED.sub(lambda found: f"“{found[1].replace('_', ' ').lower()}”", " ".join(told.split()))

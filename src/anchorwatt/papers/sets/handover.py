@@ -65,7 +65,7 @@ def document(
         *of("Makers' manuals", *_manuals(manuals)),
         chapter(assessment, "Handed over", Paragraph(HANDED), Signatures(("the yard", "the owner or skipper"))),
         # The table of contents lists them with their pages.
-        Chapter("Drawings", (Paragraph(AS_BUILT), *full_sheets(sheets))),
+        Chapter("Drawings", (Paragraph(AS_BUILT), *full_sheets(sheets, assessment.design.name))),
     )
     return paper(assessment, system, "handover", "Hand-over file", told, body, whole=WHOLE)
 
@@ -196,7 +196,7 @@ def _circuits(assessment: Assessment, system: System) -> Content:
     heads, rows = wiring.schedule(assessment, system)
     sides: tuple[Side, ...] = ("<", "<", ">", ">", "<", ">", "<")
     lines: list[tuple[str | Words, ...]] = [(Words(row[0], "strong"), *row[1:]) for row in rows]
-    return table(heads, sides, lines, shares=(4, 30, 4, 6, 8, 5, 15))
+    return table(heads, sides, lines, shares=(4, 34, 5, 6, 8, 5, 14))
 
 
 def _results(assessment: Assessment, system: System, filled: Sequence[Filled]) -> list[Content]:

@@ -37,6 +37,10 @@ UNSURE = (
     "All of this is reckoned from the boat's design file, not measured on the boat. Real nights differ with weather, "
     "seawater, people aboard and how the boat is used."
 )
+COMPARED = (
+    "Mass of the design: bank, inverter, alternators and belts alone. What the whole installation weighs stands under "
+    "“Weight and trim”."
+)
 SIGNED = ("The customer: name and signature", "The yard: name and signature")
 
 
@@ -47,7 +51,7 @@ def document(assessment: Assessment, system: System, house: House | None = None)
     body: tuple[Printed, ...] = (
         Chapter(
             "What it will feel like",
-            (*map(Paragraph, _feels(assessment, system)), picture, Paragraph(PICTURE), _cabins(assessment, system)),
+            (*map(Paragraph, _feels(assessment, system)), Paragraph(PICTURE), picture, _cabins(assessment, system)),
         ),
         Chapter("What it replaces", _replaces(assessment, system)),
         Chapter("Options side by side", _options(assessment, system)),
@@ -94,7 +98,7 @@ def _feels(assessment: Assessment, system: System) -> tuple[str, ...]:
 def _night(assessment: Assessment) -> str:
     brief = assessment.specification.brief
     hold, dawn = assessment.answer("hold_hours").value, assessment.answer("charge_at_dawn_pct").value
-    asked, start = show(brief.hold, "time", "si"), show(brief.night_start, "clock time", "si")
+    asked, start = hours(brief.hold), show(brief.night_start, "clock time", "si")
     reserve = show(brief.reserve, "share", "si")
     if hold < brief.hold:
         return (
@@ -169,6 +173,7 @@ def _replaces(assessment: Assessment, system: System) -> tuple[Printed, ...]:
     points = tuple(one for one in story.points if one.dimension != "money")  # what parts cost is the yard's
     caption = f"Beside a generating set: {story.comparison.generator.name}"
     parts.append(generator.side_by_side(points, story.comparison.currency, system, caption))
+    parts.append(Paragraph(COMPARED))
     if not story.comparison.night_served:
         parts.append(Paragraph("The design's own bank does not serve the night to its end; the set would."))
     both = generator.fair(story.comparison, system)
@@ -231,7 +236,7 @@ def _price(assessment: Assessment, terms: tuple[str, ...]) -> tuple[Printed, ...
     story = assessment.offer
     made = story.priced
     each = [line for line in made.lines if line.unit == "each"]
-    rows = [(line.name, line.kind.replace("_", " "), f"{line.count:f}", str(line.spares or "")) for line in each]
+    rows = [(line.name, price.kind_told(line.kind), f"{line.count:f}", str(line.spares or "")) for line in each]
     parts: list[Printed] = [
         *price.customer(story),
         Paragraph(_prices_are(assessment)),

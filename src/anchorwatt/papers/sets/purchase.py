@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from anchorwatt.papers.keys import in_unit
 from anchorwatt.papers.page import Content, Paragraph, Words, section, table
-from anchorwatt.papers.price import slack_told, time_told
+from anchorwatt.papers.price import kind_told, slack_told, time_told
 from anchorwatt.papers.sets.chapters import day_of
 
 if TYPE_CHECKING:
@@ -38,8 +38,7 @@ def purchase_list(assessment: Assessment) -> list[Content]:
         note = "order number" if supplier else "supplier, order number"
         heads = ("part", "which is", "to order", "lead time\ndays", "order by", note)
         rows = [
-            (Words(line.name), line.kind.replace("_", " "), _ordered(line), _days(line), _date(line), "")
-            for line in lines
+            (Words(line.name), kind_told(line.kind), _ordered(line), _days(line), _date(line), "") for line in lines
         ]
         listed = table(heads, ("<", "<", ">", ">", "<", "<"), rows, shares=(5, 4, 2, 2, 3, 5))
         parts.append(section(supplier, listed) if supplier else section(NOBODY, Paragraph(WRITE), listed))
@@ -51,7 +50,7 @@ def purchase_rows(assessment: Assessment) -> list[Plain]:
     return [
         {
             "supplier": supplier,
-            "kind": line.kind.replace("_", " "),
+            "kind": kind_told(line.kind),
             "part": line.name,
             "to_order": float(line.quantity),
             "unit": line.unit,
