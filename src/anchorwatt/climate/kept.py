@@ -27,7 +27,7 @@ def kept(file: str, content: bytes, read: Callable[[], HourTable]) -> HourTable:
     file : its name, which the table says in messages
     """
     path = _folder() / f"weather-{hashlib.sha256(content).hexdigest()[:32]}.npz"
-    with contextlib.suppress(OSError, ValueError, KeyError, TypeError, zipfile.BadZipFile):
+    with contextlib.suppress(OSError, EOFError, ValueError, KeyError, TypeError, zipfile.BadZipFile):
         return _loaded(path, file)
     table = read()
     with contextlib.suppress(OSError):
@@ -53,6 +53,6 @@ def _parts(table: HourTable) -> dict[str, Any]:
 
 
 def _loaded(path: Path, file: str) -> HourTable:
-    with np.load(path) as found:
+    with path.open("rb") as content, np.load(content) as found:
         parts = {name: found[name] for name in _KEPT}
     return HourTable(file=file, **{name: part if part.ndim else part.item() for name, part in parts.items()})
