@@ -196,7 +196,7 @@ def _circuits(assessment: Assessment, system: System) -> Content:
     heads, rows = wiring.schedule(assessment, system)
     sides: tuple[Side, ...] = ("<", "<", ">", ">", "<", ">", "<")
     lines: list[tuple[str | Words, ...]] = [(Words(row[0], "strong"), *row[1:]) for row in rows]
-    return table(heads, sides, lines, shares=(4, 34, 5, 6, 8, 5, 14))
+    return table(heads, sides, lines, shares=(4, 32, 4, 5, 8, 4, 16))
 
 
 def _results(assessment: Assessment, system: System, filled: Sequence[Filled]) -> list[Content]:
