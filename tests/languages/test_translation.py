@@ -80,6 +80,12 @@ def test_a_message_is_found_although_a_part_of_it_is_a_name() -> None:
     assert Translation(known, ["lights", "navigation"]).said("lights, navigation and bilge") == "éclairage et cale"
 
 
+def test_a_name_of_several_words_is_not_said_word_by_word() -> None:
+    words = ("forward", "cabin", "through the day", "through", "the", "day")
+    known = Known([Message("{0} through the day", "{0} : le jour"), *(Message(one, "?") for one in words)], ".")
+    assert Translation(known, ["forward cabin"]).said("forward cabin through the day") == "forward cabin : le jour"
+
+
 def test_what_no_message_is_known_for_is_told() -> None:
     found = Translation(KNOWN).read("The bank holds for ever, sailor.")
     assert found.unknown == ("ever, sailor",)

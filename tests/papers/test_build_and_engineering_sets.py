@@ -65,6 +65,15 @@ def test_every_estimate_stands_in_the_engineering_file_with_its_rule() -> None:
     assert not missing("engineering", *(f"{one.rule} ({one.source})" for one in estimates))
 
 
+def test_no_paper_tells_what_to_type_at_a_terminal() -> None:
+    assert bare("--show KEY") not in told("engineering")
+
+
+def test_a_week_drawn_in_characters_leaves_no_heading_without_its_picture() -> None:
+    assert not missing("engineering", "Day by day, each from the start of its night")
+    assert missing("engineering", "State of charge through the week")
+
+
 def test_every_formula_has_words_and_a_source() -> None:
     assert not [one for one in formulas() if not one.about or not one.source]
 

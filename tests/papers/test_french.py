@@ -50,6 +50,12 @@ def test_no_paper_or_drawing_has_a_text_without_a_translation(starter: str, syst
     assert sorted(set(unknown(reader, assessment, system))) == []
 
 
+def test_keys_of_the_design_file_stay_as_whoever_types_them_finds_them() -> None:
+    made = edition(assessed("trawler-14m"), asked(["engineering"])[0], "si", FRENCH)
+    shown = set(texts(as_data(made.document, House())))
+    assert {"cabins.engine room", "dc.bank", "block_heat_capacity"} <= shown
+
+
 @pytest.mark.parametrize("paper", ["offer", "broker", "commissioning"])
 def test_a_french_paper_has_the_figures_of_the_english(paper: str) -> None:
     assert figures(paper, "fr") == figures(paper, "en")

@@ -36,6 +36,10 @@ def both(starter: str, system: System = "si") -> list[str]:
     return ["".join(pages(offer.document(made, system, HOUSE))), "".join(pages(offer.broker(made, system)))]
 
 
+def test_the_hours_asked_for_are_those_of_the_brief() -> None:
+    assert all(plain("9½ hours are asked") in paper for paper in both("catamaran-13m"))
+
+
 @pytest.mark.parametrize(("starter", "system"), [("trawler-14m", "si"), ("catamaran-13m", "us")])
 def test_the_offer_has_two_to_six_pages_and_the_summary_one(starter: str, system: System) -> None:
     made = assessed(starter)

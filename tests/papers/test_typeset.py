@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from anchorwatt.papers.document import Chapter, Document, FullSheet, House, NewPage, Picture, Printed, Signatures
 from anchorwatt.papers.page import Paragraph, Words, section, table
-from anchorwatt.papers.typeset import pages, pdf, printable
+from anchorwatt.papers.typeset import as_data, pages, pdf, printable
 
 NOBODY = House()
 SIZE = 'width="10mm" height="10mm" viewBox="0 0 10 10"'
@@ -92,6 +92,31 @@ def test_pages_are_numbered_and_chapters_are_in_the_contents_and_the_bookmarks()
     assert "Wiring" in reader.pages[1].extract_text()
     assert f"{len(reader.pages)} / {len(reader.pages)}" in reader.pages[-1].extract_text()
     assert [one.title for one in reader.outline] == ["Wiring", "Weight"]  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(("chapters", "page"), [(3, 0), (40, 1)])
+def test_a_short_list_of_contents_stands_on_the_cover(chapters: int, page: int) -> None:
+    body = (Chapter(f"Chapter {n}", (Paragraph("a"),)) for n in range(chapters))
+    reader = pypdf.PdfReader(io.BytesIO(pdf(document(*body, cover=True), NOBODY)))
+    assert [n for n, one in enumerate(reader.pages) if "Contents" in one.extract_text()] == [page]
+
+
+def test_the_first_page_says_once_whose_it_is() -> None:
+    reader = pypdf.PdfReader(io.BytesIO(pdf(document(Paragraph("a"), NewPage(), Paragraph("b")), NOBODY)))
+    assert [page.extract_text().count("Grey Plover") for page in reader.pages] == [1, 1]
+
+
+def test_columns_that_are_read_across_stand_close_together() -> None:
+    narrow = table(("", "one", "other"), ("<", ">", ">"), [("a name of some length", "1", "2")])
+    wide = table(("", "one", "other"), ("<", ">", ">"), [("a name of some length " * 4, "1", "2")])
+    asked = [as_data(document(one), NOBODY)["body"][0]["widths"] for one in (narrow, wide)]
+    assert [any(one) for one in asked] == [False, True]
+
+
+def test_a_long_list_of_names_stands_in_two_halves_on_one_page() -> None:
+    long = table(("", ""), ("<", "<"), [(f"X{n:02}", "name") for n in range(90)])
+    file = pdf(document(long), NOBODY)
+    assert page_of(file, "X00") == page_of(file, "X89")
 
 
 def test_a_drawing_has_a_page_of_its_true_size() -> None:

@@ -1,8 +1,8 @@
 """Finds the message that a finished text was made from, and says it in another language.
 
 A text is one message, or a message with others within it, or several behind one another with signs between them. Of all
-ways to read it the one is taken that leaves the fewest letters for which no message is known; of those the one with the
-longest message. Every step is a search for fixed words from left to right, so no text can make it slow.
+ways to read it the one is taken that leaves the fewest letters for which no message is known; of those the one of the
+fewest pieces. Every step is a search for fixed words from left to right, so no text can make it slow.
 """
 
 from __future__ import annotations
@@ -51,18 +51,20 @@ class Reading:
     ----------
     unknown : pieces of it for which no message is known
     letters : how many letters these have
-    own : letters of names that stay as they are
+    pieces : messages and names that it was read as, figures left out
+    named : whether a name of the user's is among them
     """
 
     words: str
     unknown: tuple[str, ...] = ()
     letters: int = 0
-    own: int = 0
+    pieces: int = 1
+    named: bool = False
 
     @property
-    def left(self) -> tuple[int, int]:
-        """How much of it was left as it is: what none knows, and what is the user's own."""
-        return self.letters, self.own
+    def rank(self) -> tuple[int, int]:
+        """By which the best comes first: what most is known of, in the fewest pieces."""
+        return self.letters, self.pieces
 
 
 class Translation:
@@ -90,21 +92,22 @@ class Translation:
                 found = self._read(words)
             else:
                 at = words.find(core) if core else 0
-                inner = self.read(core) if core else Reading("")
+                inner = self.read(core) if core else Reading("", pieces=0)
                 found = replace(inner, words=words[:at] + inner.words + words[at + len(core) :])
             self._read_before[words] = found
         return found
 
     def _read(self, words: str) -> Reading:
         if not letters(words) or is_figure(words):
-            return Reading(self._figures(words))
+            return Reading(self._figures(words), pieces=0)
         if self._is_own(plain(words)):
-            return Reading(words, own=letters(words))
+            return Reading(words, named=True)
         best = Reading(self._figures(words), (words,), letters(words))
         for one in self._readings(words):
-            if one.left < best.left:
+            if one.rank < best.rank:
                 best = one
-            if best.left == (0, 0):
+            # The longest messages come first; but a pattern may have cut through a name.
+            if not best.letters and not best.named:
                 break
         return best
 
@@ -127,7 +130,7 @@ class Translation:
             for one in self._as_message(f"{words}."):
                 yield replace(one, words=one.words.removesuffix("."))
             if words[-1] in _END:
-                yield _behind([self.read(words[:-1]), Reading(self._messages.sign(words[-1]))])
+                yield _behind([self.read(words[:-1]), Reading(self._messages.sign(words[-1]), pieces=0)])
             label, colon, rest = words.partition(": ")
             if rest:
                 yield _behind([self.read(label), self.read(rest)], [self._messages.sign(colon)])
@@ -148,7 +151,8 @@ class Translation:
         for pattern in self._messages.likely(text, share * letters(text)):
             for pieces in pattern.cut(text):
                 inner = [self.read(piece) for piece in pieces]
-                yield replace(_behind(inner), words=pattern.filled([one.words for one in inner]))
+                read = _behind(inner)
+                yield replace(read, words=pattern.filled([one.words for one in inner]), pieces=read.pieces + 1)
 
     def _joined(self, pieces: Sequence[str], between: Sequence[str]) -> Reading:
         """Pieces one behind the other: the longest run of them that is one message, or else each by itself."""
@@ -183,7 +187,13 @@ def _behind(readings: Sequence[Reading], between: Sequence[str] = ()) -> Reading
     """Readings one behind the other, with nothing between them unless it is given."""
     words = _whole([one.words for one in readings], between or [""] * (len(readings) - 1))
     unknown = tuple(left for one in readings for left in one.unknown)
-    return Reading(words, unknown, sum(one.letters for one in readings), sum(one.own for one in readings))
+    return Reading(
+        words,
+        unknown,
+        sum(one.letters for one in readings),
+        sum(one.pieces for one in readings),
+        any(one.named for one in readings),
+    )
 
 
 def _in_two(words: str) -> str:

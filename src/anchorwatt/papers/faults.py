@@ -56,7 +56,7 @@ def single_losses(assessment: Assessment, system: System) -> Content:
         loss = row.loss
         words = Words(loss.part, "strong")
         if row is not story.sound:
-            words = words.then(f"\nstops: {row.stops}\ngoes on: {row.goes_on}")
+            words = words.then(f"\nstops: {row.stops}; goes on: {row.goes_on}")
         hold = reading(loss.hold, "time", system)
         lines.append(
             [

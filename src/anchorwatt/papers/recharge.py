@@ -174,7 +174,11 @@ def _speeds(made: Recharging, best: BestSpeeds, system: System) -> Content:
     ]
     sides: list[Side] = [">" for _ in heads]
     sides[-3] = sides[-1] = "<"
-    return table(heads, sides, [_row(point, columns, moving, system) for point in points])
+    listed = table(heads, sides, [_row(point, columns, moving, system) for point in points])
+    if len(columns) == 1:
+        return listed
+    engines = ", ".join(made.engines[n] for n in columns)
+    return page(listed, Paragraph(f"Columns of rpm from the left: {engines}. At 0 an engine stands."))
 
 
 def _row(point: SpeedPoint, columns: Sequence[int], moving: bool, system: System) -> list[str]:

@@ -35,6 +35,26 @@ def hours(time: float, *, down: bool = False) -> str:
     return f"{5 * rounded(12.0 * found)} minutes"
 
 
+def asked(time: float) -> str:
+    """A time that somebody asked for: hours as they said them.
+
+    Parameters
+    ----------
+    time : s
+
+    Example
+    -------
+    >>> asked(10.0 * 3600.0), asked(9.5 * 3600.0), asked(8.2 * 3600.0), asked(3600.0)
+    ('10 hours', '9½ hours', '8.2 hours', '1 hour')
+    """
+    if time < 3600.0:
+        return hours(time)
+    told = f"{convert(time, 'h', 'time'):.3g}"
+    if told.endswith(".5"):
+        told = f"{told[:-2]}½"
+    return "1 hour" if told == "1" else f"{told} hours"
+
+
 def about(value: float, dimension: str, system: System) -> str:
     """A quantity to two digits.
 

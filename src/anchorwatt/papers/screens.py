@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from anchorwatt.checks.finding import Finding, Verdict
 from anchorwatt.errors import AnchorwattError
+from anchorwatt.languages import Said
 from anchorwatt.papers import air_and_water
 from anchorwatt.papers.page import (
     Content,
@@ -80,11 +81,11 @@ def assessment(assessment: Assessment, system: System) -> Content:
 
 
 def estimates(assessment: Assessment) -> Content:
-    """Every estimate with how it was found."""
+    """Every estimate with how it was found; keys are those of the file in every language."""
     parts: list[Content] = []
     for place, some in by_place(assessment.estimates).items():
-        rows = [(Words(key, key=one.key), one.value, f"{one.rule} ({one.source})") for key, one in some]
-        parts.append(section(place, table(("", "", ""), ("<", ">", "<"), rows, shares=(10, 7, 19))))
+        rows = [(Words(Said(key), key=one.key), one.value, f"{one.rule} ({one.source})") for key, one in some]
+        parts.append(section(Said(place), table(("", "", ""), ("<", ">", "<"), rows, shares=(10, 7, 19))))
     return page(about(assessment), Words(_estimates_heading(assessment), "strong"), Gap(), *parts)
 
 

@@ -207,26 +207,30 @@ def _widths(heads: Sequence[str], rows: Sequence[Sequence[list[Node]]]) -> list[
     Short columns are as wide as their words; long ones share what is left by what they ask for.
     """
     columns = [list(column) for column in zip(*rows, strict=True)] if rows else [[] for _ in heads]
-    longest = [
-        max((len(line) for line in _lines(head, column)), default=0)
-        for head, column in zip(heads, columns, strict=True)
+    of_heads = [_longest(head.split("\n")) for head in heads]
+    of_cells = [_longest(line for cell in column for line in _lines(cell)) for column in columns]
+    longest = [max(both) for both in zip(of_heads, of_cells, strict=True)]
+    asked = [
+        float(max(head, cell)) if cell > _SHORT or head > _SHORT_HEAD else 0.0
+        for head, cell in zip(of_heads, of_cells, strict=True)
     ]
-    asked = [float(signs) if signs > _SHORT else 0.0 for signs in longest]
     # What is read across stands close together, unless only the last column is long: then it has the rest of the line.
     if any(asked[:-1]) and sum(longest) + _BETWEEN * len(longest) <= _NARROW:
         return [0.0] * len(asked)
     return asked
 
 
-_SHORT = 18  # signs in a line up to which a column is not narrowed
-_NARROW = 76  # signs of all columns up to which a table is as wide as its words
+_SHORT, _SHORT_HEAD = 18, 27  # signs in a line up to which a column is not narrowed
+_NARROW = 90  # signs of all columns up to which a table is as wide as its words
 _BETWEEN = 2  # signs that the room between columns takes
 
 
-def _lines(head: str, column: Sequence[list[Node]]) -> Iterable[str]:
-    yield from head.split("\n")
-    for cell in column:
-        yield from "".join(run["text"] for run in cell).split("\n")
+def _lines(cell: Sequence[Node]) -> list[str]:
+    return "".join(run["text"] for run in cell).split("\n")
+
+
+def _longest(lines: Iterable[str]) -> int:
+    return max(map(len, lines), default=0)
 
 
 def _runs(words: Words) -> list[Node]:

@@ -240,7 +240,7 @@ def _schedule(made: WiringStory, key: str, system: System) -> Content:
     heads = ("", "from → to\ncolour", "A", f"one way\n{long}", "size", "drop\n%", "governed by\nfuse")
     sides: tuple[Side, ...] = ("<", "<", ">", ">", "<", ">", "<")
     lines = [_line(one, long) for one in made.of_system(key)]
-    return table(heads, sides, lines, free=1)
+    return table(heads, sides, lines, free=1, shares=(4, 22, 4, 5, 8, 4, 13))
 
 
 def _line(one: WiredCircuit, long: str) -> tuple[str, ...]:

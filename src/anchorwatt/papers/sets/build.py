@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from anchorwatt.drawings.sheets.sheet_set import sheet_set
 from anchorwatt.papers import fit, price, weight, wiring
-from anchorwatt.papers.document import Chapter, Document, NewPage
+from anchorwatt.papers.document import Chapter, Document
 from anchorwatt.papers.page import Content, Paragraph, section, table
 from anchorwatt.papers.sets import mounting, purchase, tasks
 from anchorwatt.papers.sets.chapters import cautions, chapter, day_of, drawings, paper
@@ -56,7 +56,6 @@ def document(assessment: Assessment, system: System, cost: bool = False) -> Docu
         of("Torques", _torques(assessment), Paragraph(TORQUE_NOTE)),
         of("Where parts stand", weight.screen(assessment, system)),
         of("Mounting and ventilation", mounting.clearances(assessment, system), fit.screen(assessment, system)),
-        NewPage(),
         Chapter("Drawings", drawings(sheets, assessment.design.name)),
     )
     return paper(assessment, system, "build", "Build file", SUBJECT, body, contents=1)

@@ -65,7 +65,7 @@ def paper(
     *,
     contents: int = 2,
     cover: bool = True,
-    whole: float = 0.3,
+    whole: float = 0.4,
 ) -> Document:
     """A paper of a design: of its boat, its date, and the paper that goes with the units."""
     return Document(

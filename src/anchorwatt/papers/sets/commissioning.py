@@ -153,7 +153,7 @@ def _test(test: Trial, system: System) -> Content:
         test.name,
         *(Words("Caution. ", "fails").then(words, "strong") for words in test.cautions),
         Paragraph(test.do),
-        table(heads, sides, rows, shares=(21, 17, 8, 8, 11, 11)),
+        table(heads, sides, rows, shares=(23, 16, 8, 8, 10, 11)),
         Words(f"Expected: {test.how} Source: {test.source}.", "aside"),
         Words("A pass today proves: ", "strong").then(test.proves),
         Words("It leaves open: ", "strong").then(test.leaves_open),

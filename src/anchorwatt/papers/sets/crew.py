@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from anchorwatt.papers.page import Content, Paragraph, Words, section, table
-from anchorwatt.papers.said import about, hours
+from anchorwatt.papers.said import about, asked, hours
 from anchorwatt.simulation.runs import LONGEST_HOLD
 from anchorwatt.units import System, show
 
@@ -57,15 +57,15 @@ def _figures(assessment: Assessment, system: System) -> list[tuple[Words, str]]:
     hold = answers["hold_hours"].value
     sure = "at least" if hold >= LONGEST_HOLD else "about"
     start, reserve = show(brief.night_start, "clock time", "si"), show(brief.reserve, "share", "si")
-    asked = f"{hours(brief.hold)} were asked for."
+    wanted = f"{asked(brief.hold)} were asked for."
     if hold < brief.hold:
-        asked += " It does not hold them: before that an engine or shore power has to help, or the cooling goes off."
+        wanted += " It does not hold them: before that an engine or shore power has to help, or the cooling goes off."
     rows = [
         (
             Words("How long the night holds", "strong"),
             (
                 f"From {start}, {sure} {hours(hold, down=True)} on the bank alone, until {reserve} is left: the "
-                f"reserve that you keep. {asked}"
+                f"reserve that you keep. {wanted}"
             ),
         ),
         (

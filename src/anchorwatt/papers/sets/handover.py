@@ -56,7 +56,7 @@ def document(
         *of("When the alarm sounds", *emergencies(assessment, system)),
         *of("Cautions", *_cautions(assessment)),
         *of("What fails, what protects, what the crew does", *_fail_safe(assessment, system)),
-        *of("Settings as left", *_settings(assessment, system)),
+        chapter(assessment, "Settings as left", *_settings(assessment, system)),
         *of("Serial numbers", *_register(assessment)),
         *of("Circuits", _circuits(assessment, system)),
         *of("Maintenance calendar", *calendar(assessment)),
@@ -196,7 +196,7 @@ def _circuits(assessment: Assessment, system: System) -> Content:
     heads, rows = wiring.schedule(assessment, system)
     sides: tuple[Side, ...] = ("<", "<", ">", ">", "<", ">", "<")
     lines: list[tuple[str | Words, ...]] = [(Words(row[0], "strong"), *row[1:]) for row in rows]
-    return table(heads, sides, lines, shares=(4, 32, 4, 5, 8, 4, 16))
+    return table(heads, sides, lines, shares=(4, 36, 4, 5, 8, 4, 15))
 
 
 def _results(assessment: Assessment, system: System, filled: Sequence[Filled]) -> list[Content]:

@@ -15,7 +15,7 @@ from anchorwatt.checks import Verdict
 from anchorwatt.papers import generator, price
 from anchorwatt.papers.document import Chapter, Document, House, NewPage, Picture, Printed, Signatures
 from anchorwatt.papers.page import Content, Paragraph, Side, Words, section, table
-from anchorwatt.papers.said import about, hours
+from anchorwatt.papers.said import about, asked, hours
 from anchorwatt.papers.sets.chapters import paper
 from anchorwatt.simulation.runs import LONGEST_HOLD
 from anchorwatt.units import System, show
@@ -98,17 +98,17 @@ def _feels(assessment: Assessment, system: System) -> tuple[str, ...]:
 def _night(assessment: Assessment) -> str:
     brief = assessment.specification.brief
     hold, dawn = assessment.answer("hold_hours").value, assessment.answer("charge_at_dawn_pct").value
-    asked, start = hours(brief.hold), show(brief.night_start, "clock time", "si")
+    wanted, start = asked(brief.hold), show(brief.night_start, "clock time", "si")
     reserve = show(brief.reserve, "share", "si")
     if hold < brief.hold:
         return (
             f"The bank does not hold the night that was asked for: from {start} it lasts about "
-            f"{hours(hold, down=True)}, {asked} are asked. After that it is down to its reserve of {reserve}, and an "
+            f"{hours(hold, down=True)}, {wanted} are asked. After that it is down to its reserve of {reserve}, and an "
             "engine or shore power has to help, or the cooling stops."
         )
     return (
         f"From {start} the bank alone runs the boat for {_lasts(hold, 'about ')}, down to its reserve of "
-        f"{reserve}; {asked} are asked. At dawn about {show(dawn, 'share', 'si', digits=2)} is left in it."
+        f"{reserve}; {wanted} are asked. At dawn about {show(dawn, 'share', 'si', digits=2)} is left in it."
     )
 
 
@@ -206,8 +206,8 @@ def _options(assessment: Assessment, system: System) -> tuple[Printed, ...]:
         for one in story.packages
         if one.package.about
     ]
-    asked = f"Each is worked out by itself. The bank is asked to last {show(brief.hold, 'time', system)}."
-    return (table(heads, sides, rows), *told, Paragraph(asked))
+    wanted = f"Each is worked out by itself. The bank is asked to last {asked(brief.hold)}."
+    return (table(heads, sides, rows), *told, Paragraph(wanted))
 
 
 def _options_in_short(assessment: Assessment, system: System) -> str:
@@ -289,8 +289,8 @@ def _checks(assessment: Assessment) -> tuple[Printed, ...]:
     for verdict, meaning in ((Verdict.FAILS, "These fail"), (Verdict.CANNOT_TELL, "These cannot be told yet")):
         some = [one for one in assessment.checks if one.verdict is verdict]
         if some:
-            asked = " ".join(dict.fromkeys(f"{one.question}" for one in some))
-            parts.append(Paragraph(f"{meaning}: {asked}"))
+            questions = " ".join(dict.fromkeys(f"{one.question}" for one in some))
+            parts.append(Paragraph(f"{meaning}: {questions}"))
     return tuple(parts)
 
 
