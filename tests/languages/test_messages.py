@@ -12,7 +12,7 @@ from babel.messages.catalog import Message
 from babel.messages.pofile import read_po
 from tools.write_messages import ROOMS, UNPRINTED, is_prose, of_formulas, of_source
 
-from anchorwatt.languages import ENGLISH, LANGUAGES
+from anchorwatt.languages import ENGLISH, LANGUAGES, said, speaking
 from anchorwatt.languages.messages import PLACE
 
 OTHERS = [code for code in LANGUAGES if code != ENGLISH]
@@ -69,3 +69,9 @@ def test_a_message_file_can_be_read_by_any_editor_of_gettext_files() -> None:
     assert str(catalogue.locale) == "fr"
     assert catalogue.charset == "utf-8"
     assert all(isinstance(one, Message) for one in catalogue)
+
+
+@pytest.mark.parametrize("words", ["SHOCK CAN KILL", "TEST EVERY MONTH", "X1 BANK BUS"])
+def test_what_labels_and_panels_say_in_capitals_is_said(words: str) -> None:
+    with speaking("fr"):
+        assert said(words) != words

@@ -11,12 +11,14 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
+from itertools import pairwise
 from typing import Final
 
 from anchorwatt.languages.known import Known, is_figure, letters, plain
 from anchorwatt.languages.messages import APART, messages
 
-_DECIMAL: Final = re.compile(r"(?<![\w.])(\d+)\.(\d+)(?![\w.]*\d)")
+# Numbers of sections keep their point.
+_DECIMAL: Final = re.compile(r"(?<![\w.])(?<!NEC )(?<!CFR )(\d+)\.(\d+)(?![\w.]*\d)")
 _SEPARATORS: Final = tuple(
     re.compile(one.replace(" ", "[ \u00a0]"))
     for one in (
@@ -31,11 +33,13 @@ _SEPARATORS: Final = tuple(
         r" \(|\)(?: |$)",
         r" (?=[-−+]?\d)",
         r"(?<=\b[A-Z]\d) |(?<=\b[A-Z]\d\d) |(?<=\b[A-Z]\d\d\d) ",
-        r"[,;.:()/+=\[\]→|]",
+        r"[,;:()/+=\[\]→|]|\.(?!\d)",
         r" ",
     )
 )
 """What may stand between two messages, what parts most before what parts least."""
+_AFTER: Final = re.compile(r"(?<=\S)[:;](?=[ \u00a0]|$)")
+_TAG: Final = re.compile(r"[A-Z]\d{1,3}")
 _MOST: Final = 12
 """Pieces of a text up to which every run of them is looked at as one message."""
 _END: Final = ".:,;?!"
@@ -52,14 +56,14 @@ class Reading:
     unknown : pieces of it for which no message is known
     letters : how many letters these have
     pieces : messages and names that it was read as, figures left out
-    named : whether a name of the user's is among them
+    sure : whether one message has most of its letters
     """
 
     words: str
     unknown: tuple[str, ...] = ()
     letters: int = 0
     pieces: int = 1
-    named: bool = False
+    sure: bool = False
 
     @property
     def rank(self) -> tuple[int, int]:
@@ -99,17 +103,26 @@ class Translation:
 
     def _read(self, words: str) -> Reading:
         if not letters(words) or is_figure(words):
-            return Reading(self._figures(words), pieces=0)
+            return self._short(words)
         if self._is_own(plain(words)):
-            return Reading(words, named=True)
+            return Reading(words)
         best = Reading(self._figures(words), (words,), letters(words))
         for one in self._readings(words):
             if one.rank < best.rank:
                 best = one
-            # The longest messages come first; but a pattern may have cut through a name.
-            if not best.letters and not best.named:
+            if best.rank <= (0, 1) or (not best.letters and best.sure):
                 break
         return best
+
+    def _short(self, words: str) -> Reading:
+        """Figures, or short words in capitals, perhaps behind a tag, as "X1 BANK BUS"."""
+        known = self._messages.whole
+        tag, space, name = words.partition(" ")
+        if plain(words) in known:
+            return Reading(known[plain(words)])
+        if plain(name) in known and _TAG.fullmatch(tag):
+            return Reading(f"{tag}{space}{known[plain(name)]}")
+        return Reading(self._figures(words), pieces=0)
 
     def _is_own(self, words: str) -> bool:
         """Whether words are a name of the user's, or a sentence without its stop, perhaps at the start of one of ours.
@@ -137,7 +150,7 @@ class Translation:
         for separator in _SEPARATORS:
             pieces = separator.split(words)
             if len(pieces) > 1:
-                yield self._joined(pieces, separator.findall(words))
+                yield self._joined(pieces, separator.findall(words), separator is _SEPARATORS[-1])
             if len(words) > _LONGEST:
                 return
 
@@ -148,14 +161,19 @@ class Translation:
             yield Reading(self._messages.whole[text])
         elif (flat := text.replace("\n", " ")) in self._messages.whole:
             yield Reading(_in_two(self._messages.whole[flat]))
-        for pattern in self._messages.likely(text, share * letters(text)):
+        total = letters(text)
+        for pattern in self._messages.likely(text, share * total):
             for pieces in pattern.cut(text):
                 inner = [self.read(piece) for piece in pieces]
                 read = _behind(inner)
-                yield replace(read, words=pattern.filled([one.words for one in inner]), pieces=read.pieces + 1)
+                said = pattern.filled([one.words for one in inner])
+                yield replace(read, words=said, pieces=read.pieces + 1, sure=2 * pattern.letters >= total)
 
-    def _joined(self, pieces: Sequence[str], between: Sequence[str]) -> Reading:
-        """Pieces one behind the other: the longest run of them that is one message, or else each by itself."""
+    def _joined(self, pieces: Sequence[str], between: Sequence[str], spaced: bool) -> Reading:
+        """Pieces one behind the other: the longest run of them that is one message, or else each by itself.
+
+        Where only spaces part them, each place between two counts as a piece: words in a row are no sentence.
+        """
         found, signs, start = [], [], 0
         while start < len(pieces):
             if start:
@@ -169,14 +187,17 @@ class Translation:
                 end, one = start + 1, self.read(pieces[start])
             found.append(one)
             start = end
-        return _behind(found, [self._messages.sign(one) for one in signs])
+        read = _behind(found, [one if one in (":", ";") else self._messages.sign(one) for one in signs])
+        cut = sum(one.pieces > 0 < other.pieces for one, other in pairwise(found)) if spaced else 0
+        return replace(read, pieces=read.pieces + cut)
 
     def _as_one(self, words: str) -> Reading | None:
         """Words as one message all of which is known, None where they are none."""
         return next((one for one in self._as_message(words, share=0.25) if not one.letters), None)
 
     def _figures(self, words: str) -> str:
-        return _DECIMAL.sub(rf"\1{self._messages.decimal}\2", words)
+        said = _DECIMAL.sub(rf"\1{self._messages.decimal}\2", words)
+        return _AFTER.sub(lambda found: self._messages.sign(found[0]), said)
 
 
 def _whole(pieces: Sequence[str], between: Sequence[str]) -> str:
@@ -192,7 +213,6 @@ def _behind(readings: Sequence[Reading], between: Sequence[str] = ()) -> Reading
         unknown,
         sum(one.letters for one in readings),
         sum(one.pieces for one in readings),
-        any(one.named for one in readings),
     )
 
 

@@ -45,7 +45,7 @@ def screen(assessment: Assessment, system: System) -> Content:
     for hour in made.hours:
         where = "at anchor" if hour.at_anchor else "under way"
         if not math.isnan(hour.given_air):
-            where += f" in air of {show(hour.given_air, 'temperature', system)}"
+            where += f", in air of {show(hour.given_air, 'temperature', system)}"
         parts.append(section(f"An hour of charging {where}, held and hot", *_hour(hour, system)))
     if made.load_dump is not None:
         parts.append(section("Load dump", *_load_dump(made, system)))

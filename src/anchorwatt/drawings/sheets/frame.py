@@ -12,6 +12,7 @@ from anchorwatt.drawings.lettering import clipped, text_width, wrapped
 from anchorwatt.drawings.sheet import INK, QUIET_INK, Item, Path, Point, Sheet, Text, line
 from anchorwatt.drawings.sheets.body import FRAME, LARGE, LINE, NOTES, SMALL, TEXT, THICK, THIN, Body, Reference
 from anchorwatt.drawings.sheets.paper import FOOT, LETTERS, MARGIN, Paper
+from anchorwatt.languages import Said
 
 BLOCK = 180.0
 """mm of width of the title block."""
@@ -127,7 +128,7 @@ def _block(body: Body, number: int, count: int, said: Titles, paper: Paper) -> I
     yield Path(((right, top), (left, top), (left, bottom)), INK, LINE, layer=FRAME)
     rows: tuple[tuple[float, tuple[tuple[str, str, float, float], ...]], ...] = (
         (13.0, (("boat", said.boat, 90.0, LARGE), ("drawing", body.title, 90.0, LARGE))),
-        (8.0, (("yard", said.yard, 90.0, TEXT), ("job", said.job, 45.0, TEXT), ("file", body.name, 45.0, TEXT))),
+        (8.0, (("yard", said.yard, 90.0, TEXT), ("job", said.job, 45.0, TEXT), ("file", Said(body.name), 45.0, TEXT))),
         (
             7.5,
             (("drawn", said.drawn, 60.0, TEXT), ("checked", said.checked, 60.0, TEXT), ("date", said.date, 60.0, TEXT)),

@@ -183,9 +183,9 @@ def _made(
     first = reach[0].circuit
     direct = first.system == "dc"
     current = "direct current" if direct else f"alternating current, {first.frequency:g} Hz"
-    rated = "bar"
+    rated = "busbar"
     if bar is not None:
-        rated = f"bar {show(bar.rating, 'current', system)}, {show(bar.area, 'cross-section', system)}"
+        rated = f"busbar {show(bar.rating, 'current', system)}, {show(bar.area, 'cross-section', system)}"
     return Enclosure(
         tag,
         first.system,
