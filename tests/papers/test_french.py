@@ -18,7 +18,6 @@ from anchorwatt.papers.document import House
 from anchorwatt.papers.own_names import own_names
 from anchorwatt.papers.printed import Wishes, asked, edition, tables
 from anchorwatt.papers.typeset import as_data
-from anchorwatt.units import System
 
 FRENCH = Wishes(language="fr")
 SHOWN = ("title", "subject", "text", "heading", "heads", "caption", "contents title", "date of signing")
@@ -43,11 +42,11 @@ def figures(paper: str, language: str) -> Counter[str]:
     return Counter(re.findall(r"\d+", words))
 
 
-@pytest.mark.parametrize(("starter", "system"), [("catamaran-13m", "si"), ("trawler-14m", "us")])
-def test_no_paper_or_drawing_has_a_text_without_a_translation(starter: str, system: System) -> None:
-    assessment = assessed(starter)
+def test_no_paper_or_drawing_has_a_text_without_a_translation() -> None:
+    """One boat here, for its time; `tools/write_messages.py` listens to all starters in both systems of units."""
+    assessment = assessed("catamaran-13m")
     reader = translation("fr", own_names(assessment.design))
-    assert sorted(set(unknown(reader, assessment, system))) == []
+    assert sorted(set(unknown(reader, assessment, "si"))) == []
 
 
 def test_keys_of_the_design_file_stay_as_whoever_types_them_finds_them() -> None:

@@ -26,7 +26,7 @@ def short_runs(drawn: dict[str, Any]) -> tuple[Simulation, Run, Run]:
     return simulation, cooled, simulation.run("uncooled", start, end, lead.end, mode=UNCOOLED)
 
 
-@settings(max_examples=25, phases=[Phase.explicit, Phase.generate])  # a smaller failure is not worth minutes
+@settings(max_examples=15, phases=[Phase.explicit, Phase.generate])  # a smaller failure is not worth minutes
 @given(designs())
 def test_laws(drawn: dict[str, Any]) -> None:
     try:
