@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
@@ -327,19 +327,35 @@ def _between(low: int, high: int) -> list[int]:
     return sorted({low + max(1, (high - low) // 3), high - max(1, (high - low) // 3)})
 
 
-def _tried_together(
-    specification: Specification, simulation: Simulation, tries: Sequence[tuple[float, int]]
-) -> list[tuple[int, Week]]:
-    """What each hour of starting with its parts comes to, the parts beside it; all at once, each on a thread."""
-    with ThreadPoolExecutor(len(tries)) as pool:
-        weeks = pool.map(lambda one: _tried(specification, simulation, *one), tries)
-        return [(parts, week) for (_, parts), week in zip(tries, weeks, strict=True)]
+def _least(low: int, high: int, less: str, fails: Callable[[int], str]) -> tuple[int, str]:
+    """The least number over `low` that does not fail, and how the one below it does; several are tried at once.
+
+    Parameters
+    ----------
+    low, high : fails as `less` tells, does not fail
+    fails : what happens with a number, "" = it does not fail
+    """
+    while high - low > 1:
+        tries = _between(low, high)
+        with ThreadPoolExecutor(len(tries)) as pool:
+            found = list(pool.map(fails, tries))
+        for number, words in zip(tries, found, strict=True):
+            if not words:
+                high = number
+                break
+            low, less = number, words
+    return high, less
+
+
+def _early(week: Week) -> str:
+    """How the first days of a week fail; that it is not full by evening needs the whole week to be told."""
+    return "" if week.failure is None or week.failure.cause == "not full" else week.failure.words
 
 
 def _tried(specification: Specification, simulation: Simulation, start: float, parts: int) -> Week:
     """`_anchored`, or its first days alone where these fail already, which most tries do: the failure is the same."""
     first = _anchored(specification, simulation, start, parts, FIRST_DAYS)
-    if first.failure is not None and first.failure.cause != "not full":  # that needs the whole week to be told
+    if _early(first):
         return first
     return _anchored(specification, simulation, start, parts)
 
@@ -369,11 +385,17 @@ def _from(specification: Specification, simulation: Simulation, start: float, mo
     best = _tried(specification, simulation, start, high)
     if best.failure is not None:
         return _From(False, start, high * FINENESS, high * FINENESS, best, best.failure.words)
-    low, tops, less = 0, high * FINENESS, idle.words
-    while high - low > 1:
-        for parts, tried in _tried_together(specification, simulation, [(start, one) for one in _between(low, high)]):
-            if tried.failure is None:
-                high, best = parts, tried
-                break
-            low, less = parts, tried.failure.words
-    return _From(True, start, high * FINENESS, tops, best, f"with {show(FINENESS, 'time', 'si')} less, {less}")
+    tops, weeks = high * FINENESS, {high: best}
+
+    def first(parts: int) -> str:
+        return _early(_anchored(specification, simulation, start, parts, FIRST_DAYS))
+
+    def whole(parts: int) -> str:
+        weeks[parts] = week = _anchored(specification, simulation, start, parts)
+        return "" if week.failure is None else week.failure.words
+
+    # Most of what is too little fails in the first days: these are sought through alone, then the week from there on.
+    high, less = _least(0, high, idle.words, first)
+    if high not in weeks and (words := whole(high)):
+        high, less = _least(high, max(weeks), words, whole)
+    return _From(True, start, high * FINENESS, tops, weeks[high], f"with {show(FINENESS, 'time', 'si')} less, {less}")
