@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable, Iterator
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -30,7 +31,7 @@ class Checked:
 @pytest.fixture
 def checked(monkeypatch: pytest.MonkeyPatch) -> Checked:
     made = Checked()
-    monkeypatch.setattr("anchorwatt.assessment.assess", lambda _: made)
+    monkeypatch.setattr(import_module("anchorwatt.assessment"), "assess", lambda _: made)
     return made
 
 

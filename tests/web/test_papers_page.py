@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Mapping
+from importlib import import_module
 from pathlib import Path
 from urllib.parse import parse_qsl, unquote, urlsplit
 
@@ -236,7 +237,7 @@ def test_hostile_words_stay_words(tmp_path: Path, hostile: str) -> None:
 
 async def test_who_may_not_take_files_along_sees_the_pages(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "boat.yaml").write_text(starter_text(CUTTER), encoding="utf-8")
-    monkeypatch.setattr("anchorwatt.assessment.assess", lambda _: assessed(CUTTER))
+    monkeypatch.setattr(import_module("anchorwatt.assessment"), "assess", lambda _: assessed(CUTTER))
     async with user_simulation() as user:
         build(tmp_path, may_download=lambda _: False)
         page = await user.http_client.get("/design/boat/papers/slip-1.svg")
