@@ -186,6 +186,10 @@ def _within(what: str, expected: float, band: float, dimension: str) -> Reading:
     return Reading(what, expected, expected * (1.0 - band), expected * (1.0 + band), dimension)
 
 
+def _near(what: str, expected: float, by: float, dimension: str) -> Reading:
+    return Reading(what, expected, expected - by, expected + by, dimension)
+
+
 def _dead() -> list[Trial]:
     return [
         Trial(
@@ -520,20 +524,8 @@ def _plant(assessment: Assessment, system: System, sea: float) -> list[Trial]:
         "and subcooling written down; every joint with a leak detector.",
         (
             *weighed,
-            Reading(
-                "superheat",
-                plant.circuit.superheat,
-                plant.circuit.superheat - 3.0,
-                plant.circuit.superheat + 3.0,
-                "temperature difference",
-            ),
-            Reading(
-                "subcooling",
-                plant.circuit.subcooling,
-                plant.circuit.subcooling - 3.0,
-                plant.circuit.subcooling + 3.0,
-                "temperature difference",
-            ),
+            _near("superheat", plant.circuit.superheat, 3.0, "temperature difference"),
+            _near("subcooling", plant.circuit.subcooling, 3.0, "temperature difference"),
             _seen("leak search", "no leak"),
         ),
         "The unit's charge and what the lines beyond its own take; superheat and subcooling as the map assumes.",

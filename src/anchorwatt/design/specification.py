@@ -570,6 +570,11 @@ class Item:
     upright: bool  # whether it must stand as it is drawn
     highest_air: float  # °C round it up to which it gives its rating, nan = unknown
 
+    @property
+    def counted(self) -> str:
+        """Its name, with how many there are where there is more than one."""
+        return f"{self.count} × {self.name}" if self.count > 1 else self.name
+
 
 @dataclass(frozen=True)
 class TakenOut:

@@ -19,6 +19,11 @@ if TYPE_CHECKING:
 
 Plain = dict[str, Any]
 
+PRACTICE = (
+    "Figures come from runs of this design. What protects and what the crew does is common practice, no source; the "
+    "makers' instructions come first."
+)
+
 
 def screen(assessment: Assessment, system: System, commands: bool = True) -> Content:
     """Every fault that the boat can have, in words; how to ask for one of them can be left out, as on paper."""
@@ -34,14 +39,10 @@ def screen(assessment: Assessment, system: System, commands: bool = True) -> Con
     elif commands:
         keys = ", ".join(found.fault.key for found in assessment.faults)
         parts.append(Paragraph(f"One of them minute by minute: --show KEY, with KEY one of {keys}."))
-    practice = (
-        "Figures come from runs of this design. What protects and what the crew does is common practice, no source; "
-        "the makers' instructions come first."
-    )
     return page(
         *parts,
         Gap(),
-        Paragraph(practice),
+        Paragraph(PRACTICE),
         Gap(),
         single_losses(assessment, system),
         screens.cautions(assessment),

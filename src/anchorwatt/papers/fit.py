@@ -130,11 +130,10 @@ def _parts(story: FitStory, system: System) -> list[Content]:
 
 def _line(part: PartAnswer, unit: str, system: System) -> tuple[str | Words, ...]:
     found = part.fit
-    name = f"{found.item.count} × {found.item.name}" if found.item.count > 1 else found.item.name
     hands = ("yes" if found.serviced else "no") if found.together else "—"
     return (
         found.item.tag,
-        f"{name}, in {part.space.space.name}",
+        f"{found.item.counted}, in {part.space.space.name}",
         _length(found.through, unit),
         _length(found.alone, unit),
         hands,

@@ -218,17 +218,17 @@ def files(assessment: Assessment, papers: Collection[Paper], system: System, sai
 
 def edition(assessment: Assessment, paper: Paper, system: System, said: Wishes) -> Edition:
     """A paper of a design."""
-    house, own = said.house or _yard(assessment), own_names(assessment.design) | _given(said)
+    house, own = said.house or _yard(assessment), _own(assessment, said)
     with speaking(said.language, own):
         document = replace(paper.document(assessment, system, said), own=own)
     return Edition(paper, document, house, said.manuals)
 
 
-def _given(said: Wishes) -> frozenset[str]:
-    """Words that came with what was asked for: they are somebody's own, too."""
+def _own(assessment: Assessment, said: Wishes) -> frozenset[str]:
+    """What the design names, and words that came with what was asked for: they are somebody's own, too."""
     terms = said.house.terms if said.house is not None else ()
     results = (words for one in said.results for words in (one.found, one.date, one.by))
-    return frozenset((*terms, *(one.name for one in said.manuals), *results))
+    return own_names(assessment.design).union(terms, (one.name for one in said.manuals), results)
 
 
 def tables(assessment: Assessment, paper: Paper, system: System, said: Wishes) -> bytes:
@@ -241,7 +241,7 @@ def tables(assessment: Assessment, paper: Paper, system: System, said: Wishes) -
     """
     if paper.tables is None:
         raise KeyError(paper.name)
-    with speaking(said.language, own_names(assessment.design)):
+    with speaking(said.language, _own(assessment, said)):
         return workbook(assessment.specification.name, paper.tables(assessment, system, said))
 
 

@@ -206,7 +206,7 @@ def _heel(across: float, displacement: float, stiffness: float) -> float:
 def _carried(item: Item) -> Carried:
     return Carried(
         tag=item.tag,
-        name=f"{item.count} × {item.name}" if item.count > 1 else item.name,
+        name=item.counted,
         mass=item.count * item.mass,
         position=item.position,
         placed=item.placed,

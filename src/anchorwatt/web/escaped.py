@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from html import escape
 from urllib.parse import quote
 
@@ -26,3 +27,11 @@ def part(words: str) -> str:
     'a%2Fb%20c'
     """
     return quote(words, safe="")
+
+
+def options(choices: Iterable[tuple[str, str]], chosen: str) -> str:
+    """The options of a select: values with what is shown for them, one of them chosen."""
+    return "".join(
+        f'<option value="{text(value)}"{" selected" if value == chosen else ""}>{text(words)}</option>'
+        for value, words in choices
+    )

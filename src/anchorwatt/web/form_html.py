@@ -7,7 +7,7 @@ from typing import Any
 
 from anchorwatt.design.form import Field, Group
 from anchorwatt.web.content import Choice, Form
-from anchorwatt.web.escaped import text
+from anchorwatt.web.escaped import options, text
 
 MANY = 30
 """Fields of a form beyond which what is in it is folded at first."""
@@ -92,14 +92,10 @@ def _inner(group: Group, locked: bool, level: int, above: Group, opened: bool) -
 
 
 def _choice(choice: Choice) -> str:
-    options = "".join(
-        f'<option value="{text(value)}"{" selected" if value == choice.chosen else ""}>{text(words)}</option>'
-        for value, words in choice.options
-    )
     name = field_id(f"choice {choice.name}")
     return (
         f'<div class="field choose"><label for="{name}">{text(choice.label)}</label>'
-        f'<select id="{name}" data-ask="{text(choice.name)}">{options}</select></div>'
+        f'<select id="{name}" data-ask="{text(choice.name)}">{options(choice.options, choice.chosen)}</select></div>'
     )
 
 
@@ -177,16 +173,13 @@ def _input(one: Field, name: str, marks: str) -> str:
         choices = one.choices if one.kind == "choice" else ("yes", "no")
         if typed and typed not in choices:
             choices = (typed, *choices)
-        options = "".join(
-            f'<option value="{text(choice)}"{" selected" if choice == typed else ""}>{text(choice)}</option>'
-            for choice in choices
-        )
+        listed = options([(choice, choice) for choice in choices], typed)
         first = "" if one.required and typed else f'<option value="">{text(_hint(one))}</option>'
-        return f"<select {marks}>{first}{options}</select>"
+        return f"<select {marks}>{first}{listed}</select>"
     usual = ""
     if one.choices:
-        options = "".join(f'<option value="{text(choice)}"></option>' for choice in one.choices)
-        usual = f'<datalist id="{name}-usual">{options}</datalist>'
+        listed = "".join(f'<option value="{text(choice)}"></option>' for choice in one.choices)
+        usual = f'<datalist id="{name}-usual">{listed}</datalist>'
         marks += f' list="{name}-usual"'
     if one.kind in ("number", "whole"):
         marks += ' inputmode="decimal"'

@@ -13,6 +13,7 @@ from weakref import WeakKeyDictionary
 from anchorwatt.errors import AnchorwattError, BadDesign, Problem
 from anchorwatt.languages import LANGUAGES
 from anchorwatt.units import System
+from anchorwatt.web.sheets import make_room
 from anchorwatt.web.yaml_files import houses
 
 if TYPE_CHECKING:
@@ -135,8 +136,7 @@ def edition(assessment: Assessment, order: Order, system: System) -> Edition:
             if made is None:
                 made = printed.edition(assessment, order.paper, system, order.wishes)
                 made.pages  # noqa: B018 - set while nobody else sets it
-                for old in list(shelf)[: max(len(shelf) + 1 - _KEPT, 0)]:
-                    del shelf[old]
+                make_room(shelf, _KEPT)
                 shelf[wanted] = made
     return made
 

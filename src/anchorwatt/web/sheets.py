@@ -110,12 +110,12 @@ def drawn(assessment: Assessment, system: System, query: Mapping[str, str], fold
     made = shelf.get(wanted)
     if made is None:
         made = Drawn(sheet_set(assessment, wanted[0], system, since=since))
-        _room(shelf, _KEPT)
+        make_room(shelf, _KEPT)
         shelf[wanted] = made
     return made
 
 
-def _room(shelf: dict[Any, Any], kept: int) -> None:
+def make_room(shelf: dict[Any, Any], kept: int) -> None:
     """Take the oldest off a shelf so that it holds one less than `kept`; other threads may be at it too."""
     for old in list(shelf)[: max(len(shelf) + 1 - kept, 0)]:
         shelf.pop(old, None)
@@ -144,7 +144,7 @@ def earlier(folder: Path, name: str) -> Assessment:
     known = _earlier.get(path)
     if known is None or known[0] != mark:
         _earlier.pop(path, None)
-        _room(_earlier, _EARLIER)
+        make_room(_earlier, _EARLIER)
         known = _earlier[path] = (mark, assess(read(path)))
     return known[1]
 

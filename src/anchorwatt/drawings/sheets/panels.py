@@ -191,7 +191,7 @@ def _made(
         first.system,
         f"{tag} {NAMES[tag]}, {_whole(show(first.voltage, 'voltage', system))} {current}",
         rated if direct else "",
-        tuple(f"{one.tag} from {one.circuit.start}, {_cable(one)}" for one in incoming),
+        tuple(f"{one.tag} from {one.circuit.start}, {one.conductor.size}" for one in incoming),
         (*ways, *([spare] * count)),
     )
 
@@ -222,15 +222,11 @@ def _way(one: WiredCircuit, tag: str, system: System) -> Iterator[Way]:
         label=circuit.function,
         rating=_whole(show(guard.rating, "current", system)),
         device=guard.family or guard.kind,
-        cable=f"{circuit.tag} {_cable(one)}",
+        cable=f"{circuit.tag} {one.conductor.size}",
         to=circuit.end if circuit.start == tag else circuit.start,
         face=face(guard.kind, guard.family, circuit.poles),
         key=f"circuit:{circuit.function}",
     )
-
-
-def _cable(one: WiredCircuit) -> str:
-    return one.conductor.size
 
 
 @dataclass(frozen=True)

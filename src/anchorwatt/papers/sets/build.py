@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from anchorwatt.drawings.sheets.sheet_set import sheet_set
 from anchorwatt.papers import fit, price, weight, wiring
 from anchorwatt.papers.document import Chapter, Document
 from anchorwatt.papers.page import Content, Paragraph, section, table
@@ -45,7 +44,6 @@ def document(assessment: Assessment, system: System, cost: bool = False) -> Docu
     def of(heading: str, *body: Content) -> Chapter:
         return chapter(assessment, heading, *body)
 
-    sheets = sheet_set(assessment, "ANSI B" if system == "us" else "A3", system)
     body = (
         cautions(assessment),
         of("What to buy", *_bought(assessment, system, cost)),
@@ -56,7 +54,7 @@ def document(assessment: Assessment, system: System, cost: bool = False) -> Docu
         of("Torques", _torques(assessment), Paragraph(TORQUE_NOTE)),
         of("Where parts stand", weight.screen(assessment, system)),
         of("Mounting and ventilation", mounting.clearances(assessment, system), fit.screen(assessment, system)),
-        Chapter("Drawings", drawings(sheets, assessment.design.name)),
+        Chapter("Drawings", drawings(assessment, system)),
     )
     return paper(assessment, system, "build", "Build file", SUBJECT, body, contents=1)
 

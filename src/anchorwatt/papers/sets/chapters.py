@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection
 from typing import TYPE_CHECKING
 
+from anchorwatt.drawings.sheets.sheet_set import sheet_set
 from anchorwatt.drawings.svg import svg
 from anchorwatt.languages import language
 from anchorwatt.papers import screens
@@ -15,7 +15,6 @@ from anchorwatt.units import System
 
 if TYPE_CHECKING:
     from anchorwatt.assessment import Assessment
-    from anchorwatt.drawings.sheet import Sheet
 
 
 def chapter(assessment: Assessment, heading: str, *body: Printed) -> Chapter:
@@ -40,18 +39,19 @@ def cautions(assessment: Assessment) -> Chapter:
     return Chapter(said.heading, said.body)
 
 
-def drawings(sheets: Collection[Sheet], boat: str) -> tuple[Printed, ...]:
-    """A list of yard drawings, and they themselves at their true size."""
-    made = full_sheets(sheets, boat)
+def drawings(assessment: Assessment, system: System) -> tuple[Printed, ...]:
+    """A list of the yard drawings, and they themselves at their true size."""
+    made = full_sheets(assessment, system)
     rows = [(f"{number}", one.title) for number, one in enumerate(made, 1)]
     return (table(("", "drawing"), (">", "<"), rows, shares=(1, 20)), *made)
 
 
-def full_sheets(sheets: Collection[Sheet], boat: str) -> tuple[FullSheet, ...]:
-    """Yard drawings at their true size; their titles without the boat's name, which every page of the paper says."""
+def full_sheets(assessment: Assessment, system: System) -> tuple[FullSheet, ...]:
+    """All yard drawings at their true size; titles without the boat's name, which every page of the paper says."""
+    boat = assessment.design.name
     return tuple(
         FullSheet(svg(one), one.title.removesuffix(f": {boat}"), one.description, one.width, one.height)
-        for one in sheets
+        for one in sheet_set(assessment, "ANSI B" if system == "us" else "A3", system)
     )
 
 

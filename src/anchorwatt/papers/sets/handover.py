@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Final
 
 from anchorwatt.assessment.commissioning import commissioning
 from anchorwatt.assessment.trial_results import Filled, trial_results
-from anchorwatt.drawings.sheets.sheet_set import sheet_set
 from anchorwatt.papers import bank, faults, regulator, wiring
 from anchorwatt.papers.document import Behind, Chapter, Document, NewPage, Printed, Signatures
 from anchorwatt.papers.page import Content, Paragraph, Side, Words, page, section, table
@@ -49,7 +48,6 @@ def document(
     def of(heading: str, *body: Printed) -> tuple[Printed, ...]:
         return (NewPage(), chapter(assessment, heading, *body))
 
-    sheets = sheet_set(assessment, "ANSI B" if system == "us" else "A3", system)
     told = f"{SUBJECT}. {NOT_ARCHIVAL}" if manuals else SUBJECT
     body: tuple[Printed, ...] = (
         *of("How to live with the system", *living(assessment, system)),
@@ -65,7 +63,7 @@ def document(
         *of("Makers' manuals", *_manuals(manuals)),
         chapter(assessment, "Handed over", Paragraph(HANDED), Signatures(("the yard", "the owner or skipper"))),
         # The table of contents lists them with their pages.
-        Chapter("Drawings", (Paragraph(AS_BUILT), *full_sheets(sheets, assessment.design.name))),
+        Chapter("Drawings", (Paragraph(AS_BUILT), *full_sheets(assessment, system))),
     )
     return paper(assessment, system, "handover", "Hand-over file", told, body, whole=WHOLE)
 
@@ -102,17 +100,13 @@ def _fail_safe(assessment: Assessment, system: System) -> list[Content]:
         rows.append((fails, told["protects"], crew))
     heads = ("what fails, and what is lost", "what protects", "what the crew sees and does")
     return [
-        Paragraph(PRACTICE),
+        Paragraph(faults.PRACTICE),
         table(heads, ("<", "<", "<"), rows, shares=(5, 4, 8)) if rows else Paragraph(NO_FAULTS),
         faults.single_losses(assessment, system),
     ]
 
 
 NO_FAULTS: Final = "This boat has nothing of what these are about."
-PRACTICE: Final = (
-    "Figures come from runs of this design. What protects and what the crew does is common practice, no source; the "
-    "makers' instructions come first."
-)
 
 
 def _settings(assessment: Assessment, system: System) -> list[Printed]:
@@ -180,7 +174,7 @@ def _register(assessment: Assessment) -> list[Content]:
     rows = [
         (
             Words(one.item.tag, "strong"),
-            f"{one.item.count} × {one.item.name}" if one.item.count > 1 else one.item.name,
+            one.item.counted,
             one.place or "—",
             one.serial or "\n".join(BLANK for _ in range(one.item.count)),
         )

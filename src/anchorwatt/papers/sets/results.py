@@ -10,7 +10,7 @@ from anchorwatt.papers.sets.crew import BLANK
 
 if TYPE_CHECKING:
     from anchorwatt.assessment.commissioning import Trial
-    from anchorwatt.assessment.trial_results import Filled, Outcome, TrialResults
+    from anchorwatt.assessment.trial_results import Filled, Outcome, TrialResults, Verdict
 
 TOLD: Final = (
     "As whoever tested wrote it down, on the day named; what was to be accepted is for the sea and the air of the "
@@ -26,7 +26,7 @@ FOREIGN: Final = (
     "was."
 )
 DOUBTED: Final = "Passed, but to be looked at again"
-MEANINGS: Final[dict[str, Meaning]] = {
+MEANINGS: Final[dict[Verdict, Meaning]] = {
     "pass": "holds",
     "fail": "fails",
     "no verdict": "near",
@@ -70,9 +70,9 @@ def told(results: TrialResults) -> list[Content]:
 
 def _counts(results: TrialResults) -> Content:
     rows = [
-        (Words(SHOWN.get(verdict, verdict), meaning), str(len(results.of(verdict))))  # type: ignore[arg-type]
+        (Words(SHOWN.get(verdict, verdict), meaning), str(len(results.of(verdict))))
         for verdict, meaning in MEANINGS.items()
-        if verdict in ALWAYS or results.of(verdict)  # type: ignore[arg-type]
+        if verdict in ALWAYS or results.of(verdict)
     ]
     return table(("verdict", "readings"), ("<", ">"), rows)
 

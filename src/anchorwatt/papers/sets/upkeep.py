@@ -86,7 +86,7 @@ def warranty(assessment: Assessment) -> tuple[Content, ...]:
     rows = [
         (
             Words(item.tag, "strong"),
-            f"{item.count} × {item.name}" if item.count > 1 else item.name,
+            item.counted,
             known if item.kind == "battery_module" else BLANK,
             BLANK,
             BLANK,

@@ -15,7 +15,7 @@ from anchorwatt.papers.drawn import TRUE_SCALE
 from anchorwatt.simulation.watched import GivenUp
 from anchorwatt.web.addresses import field_there, where
 from anchorwatt.web.content import Asked, Block, Form, Html, Question
-from anchorwatt.web.escaped import part, text
+from anchorwatt.web.escaped import options, part, text
 from anchorwatt.web.form_html import field_id
 from anchorwatt.web.paper_html import paper_html
 from anchorwatt.web.sheets import FORMATS, Drawn, drawn, others, paper_of
@@ -84,14 +84,10 @@ def _choose(made: Drawn, sheet: str, asked: Asked, refused: str) -> str:
     )
 
 
-def _select(name: str, label: str, options: list[tuple[str, str]], chosen: str) -> str:
-    shown = "".join(
-        f'<option value="{text(value)}"{" selected" if value == chosen else ""}>{text(words)}</option>'
-        for value, words in options
-    )
+def _select(name: str, label: str, choices: list[tuple[str, str]], chosen: str) -> str:
     return (
         f'<div class="field"><label for="ask-{name}">{text(label)}</label>'
-        f'<select id="ask-{name}" data-ask="{name}">{shown}</select></div>'
+        f'<select id="ask-{name}" data-ask="{name}">{options(choices, chosen)}</select></div>'
     )
 
 

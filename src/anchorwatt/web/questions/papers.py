@@ -10,7 +10,7 @@ from anchorwatt.languages import LANGUAGES
 from anchorwatt.simulation.watched import GivenUp
 from anchorwatt.units import show
 from anchorwatt.web.content import Asked, Block, Html, Question
-from anchorwatt.web.escaped import part, text
+from anchorwatt.web.escaped import options, part, text
 from anchorwatt.web.printed_papers import Order, edition, mark_of_page, ordered, page_name
 from anchorwatt.web.shell import notice_html
 from anchorwatt.web.yaml_files import houses
@@ -68,13 +68,9 @@ def _refused(told: str) -> str:
     return told and f"Not used, and the paper is given out by the yard of the drawings:\n{told}"
 
 
-def _select(name: str, label: str, options: list[tuple[str, str]], chosen: str, about: str = "", told: str = "") -> str:
-    shown = "".join(
-        f'<option value="{text(value)}"{" selected" if value == chosen else ""}>{text(words)}</option>'
-        for value, words in options
-    )
+def _select(name: str, label: str, choices: list[tuple[str, str]], chosen: str, about: str = "", told: str = "") -> str:
     marks = _marks(name, told)
-    return _field(name, label, f"<select {marks}>{shown}</select>", about, told)
+    return _field(name, label, f"<select {marks}>{options(choices, chosen)}</select>", about, told)
 
 
 def _temperatures(assessment: Assessment, order: Order, asked: Asked) -> str:
